@@ -1,0 +1,1 @@
+"""Tinleaf: one recipe file in; web page, cards, tags, description and data out."""

@@ -1,0 +1,42 @@
+"""A place in a maker's file."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, order=True)
+class Span:
+    """A stretch of characters. Lines and columns count from 1, columns in characters; the end is exclusive.
+
+    `path` is the file's path inside the content folder, with forward slashes.
+    """
+
+    path: str
+    line: int
+    column: int
+    end_line: int
+    end_column: int
+
+    def until(self, other: "Span") -> "Span":
+        """The stretch from the start of this one to the end of `other`."""
+        return Span(
+            path=self.path,
+            line=self.line,
+            column=self.column,
+            end_line=other.end_line,
+            end_column=other.end_column,
+        )
+
+    def slice(self, start: int, end: int) -> "Span":
+        """Characters `start` to `end` of this stretch, which must stand on one line."""
+        return Span(
+            path=self.path,
+            line=self.line,
+            column=self.column + start,
+            end_line=self.line,
+            end_column=self.column + max(end, start + 1),
+        )
+
+
+def whole_file(path: str) -> Span:
+    """The place to name when a file as a whole is meant: its first character."""
+    return Span(path=path, line=1, column=1, end_line=1, end_column=2)
