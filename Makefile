@@ -1,0 +1,41 @@
+# Each target works alone on a fresh clone; the first run installs what is missing and says so.
+.PHONY: help demo test long bench format clean
+.DEFAULT_GOAL := help
+PYTHON := .venv/bin/python
+
+help:  ## list these targets
+	@grep -hE '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/^([a-z]+):[^#]*## */\1\t/' | \
+		while IFS="$$(printf '\t')" read -r name text; do printf '  make %-8s %s\n' "$$name" "$$text"; done
+
+demo:  ## build the demo publication from content/ into output/
+	@tools/system.sh demo
+	@tools/environment.sh demo
+	@.venv/bin/tinleaf make content --output output
+	@echo "Open output/site/index.html in a browser; the cards lie in output/site/recipes/, the tags and descriptions in output/desk/."
+
+test:  ## style, types and all the tests (what CI runs; under 15 minutes)
+	@tools/system.sh test
+	@tools/environment.sh test
+	@$(PYTHON) -m ruff check --quiet .
+	@$(PYTHON) -m ruff format --quiet --check .
+	@$(PYTHON) -m mypy --no-error-summary
+	@$(PYTHON) -m pytest -q -n 2 -m "not long and not bench"
+
+long:  ## the checks that take minutes to hours
+	@tools/system.sh test
+	@tools/environment.sh test
+	@$(PYTHON) -m pytest -q -m long || { [ $$? = 5 ] && echo "There are no long checks yet."; }
+
+bench:  ## measure how long a build takes
+	@tools/system.sh test
+	@tools/environment.sh test
+	@$(PYTHON) -m pytest -q -m bench || { [ $$? = 5 ] && echo "There are no measurements yet."; }
+
+format:  ## lay the code out, and mend what can be mended by rule
+	@tools/environment.sh test
+	@$(PYTHON) -m ruff check --fix .
+	@$(PYTHON) -m ruff format .
+
+clean:  ## remove what was built, not the environment
+	rm -rf output build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis
+	find . -name __pycache__ -not -path './.venv/*' -not -path './node_modules/*' -prune -exec rm -rf {} +
