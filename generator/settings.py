@@ -1,0 +1,42 @@
+"""All that a maker may choose, in one frozen type. Read from `site.yaml` by `source/site.py`."""
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+Region: TypeAlias = Literal["US", "EU", "UK", "CA", "ANZ"]
+Paper: TypeAlias = Literal["letter", "a4"]
+First: TypeAlias = Literal["weight", "volume"]
+Cup: TypeAlias = Literal["us", "metric", "imperial", "australian"]
+FlourCup: TypeAlias = Literal["spooned", "dipped"]
+OvenC: TypeAlias = Literal["nearest 5", "dial"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """The settings of a publication, under the names they have in `site.yaml`.
+
+    `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` bytes.
+    `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
+    was filled: spooned 125 g, dipped 137 g.
+    """
+
+    title: str = ""
+    lead: str = ""
+    maker: str = ""
+    url: str = ""
+    contact: str = ""
+    region: Region = "US"
+    language: str = "en-US"
+    zone: str = "UTC"
+    paper: Paper = "letter"
+    first: First = "weight"
+    cup: Cup = "us"
+    flour_cup: FlourCup = "spooned"
+    egg: str = "large"
+    oven_c: OvenC = "nearest 5"
+    theme: str = "docket"
+    kitchen_handles: tuple[str, ...] = ()
+    pack_age: int = 180
+    statement: str = ""
+    paid_links: str = ""
+    description_limit: int = 5000
