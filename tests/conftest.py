@@ -1,0 +1,36 @@
+"""What every test has: settled conditions, so that a result depends on the code alone."""
+
+import os
+from collections.abc import Generator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+
+
+@pytest.fixture
+def project() -> Path:
+    """The top folder of the checkout."""
+    return ROOT
+
+
+@pytest.fixture(autouse=True)
+def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No colour from the person's own terminal, and no clock zone but the content's."""
+    for name in ("NO_COLOR", "FORCE_COLOR", "TINLEAF_TRACEBACK"):
+        monkeypatch.delenv(name, raising=False)
+
+
+def is_ci() -> bool:
+    return os.environ.get("CI", "").lower() not in ("", "0", "false")
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """In CI a browser test that cannot run is a failure, not a skip."""
+    report = yield
+    if is_ci() and report.skipped and item.get_closest_marker("browser"):
+        report.outcome = "failed"
+        report.longrepr = f"a browser test must run in CI, but was skipped: {report.longrepr}"
+    return report
