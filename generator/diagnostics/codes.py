@@ -65,6 +65,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S044": _warning("a second title"),
         "S045": _warning("a caution inside a paragraph"),
         "S046": _warning("braces outside the method"),
+        "S047": _warning("a heading that is nearly a method"),
+        "S048": _warning("an empty heading"),
         "S050": _error("no such folder"),
         "S051": _error("a file name that cannot be an address"),
         "S052": _error("two names that are one on some disks"),

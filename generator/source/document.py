@@ -83,9 +83,10 @@ class Reference:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
-    """`length` characters of a passage from `start` on, which stand together at `line` and `column`.
+    """`length` characters of a passage from `start` on, and where they stand.
 
-    `width` is how many columns they take in the file: their length, or 2 for an escaped brace.
+    They stand there letter for letter where the place is as wide as they are; a reference's mark and an
+    escaped brace have another width and are one piece.
     """
 
     start: int

@@ -1,0 +1,121 @@
+"""Reads `site.yaml` into `Settings`. Every key is checked; one that is wrong keeps its default."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+from urllib.parse import urlsplit
+from zoneinfo import ZoneInfo, available_timezones
+
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_mean
+from generator.diagnostics.span import whole_file
+from generator.settings import Settings
+from generator.source.document import Mapping, Node
+from generator.source.fields import address_of, check_keys, choice_of, text_of, texts_of, whole_of
+
+EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
+_LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Za-z]{2}|[0-9]{3}))?(?:-[A-Za-z0-9]{4,8})*")
+_THEME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+
+_Reader = Callable[[Node], tuple[Any, Diagnostics]]
+
+
+def read_settings(mapping: Mapping | None, path: str) -> tuple[Settings, Diagnostics]:
+    """The settings of a publication. `mapping` is None where there is no such file."""
+    if mapping is None:
+        hint = "Write a file site.yaml with title, maker and url; “tinleaf start” lays one."
+        return Settings(), (
+            Diagnostic(code="S073", message="there is no site.yaml", span=whole_file(path), hint=hint),
+        )
+    found = list(check_keys(mapping, READERS, what="site.yaml", needed=("title", "maker", "url")))
+    values: dict[str, Any] = {}
+    for key, node in mapping.entries:
+        if key.value in READERS:
+            value, faults = READERS[key.value](node)
+            found += faults
+            if value is not None:
+                values[key.value] = value
+    return replace(Settings(), **values), tuple(found)
+
+
+def _choice(*choices: str) -> _Reader:
+    return lambda node: choice_of(node, choices)
+
+
+def _days(node: Node) -> tuple[int | None, Diagnostics]:
+    return whole_of(node, least=1)
+
+
+def _url(node: Node) -> tuple[str | None, Diagnostics]:
+    """The site's own address: absolute, without query and fragment; a slash is put at its end."""
+    text, found = address_of(node)
+    if text is None:
+        return None, found
+    parts = urlsplit(text)
+    if parts.scheme.lower() not in ("http", "https") or parts.query or parts.fragment or text[-1] in "?#":
+        hint = "Write the whole address of the site, as in https://kitchen.example/bakes/."
+        return None, (_fault("S070", node, f"“{text}” is not the address of a site", hint),)
+    return text.rstrip("/") + "/", ()
+
+
+def _zone(node: Node) -> tuple[str | None, Diagnostics]:
+    text, found = text_of(node)
+    if text is None:
+        return None, found
+    try:
+        ZoneInfo(text)
+    except (ValueError, OSError, KeyError):
+        names = {name.casefold(): name for name in available_timezones()}
+        near = did_you_mean(text.casefold().replace(" ", "_"), names)
+        for folded, name in names.items():
+            near = near.replace(f"“{folded}”", f"“{name}”")
+        hint = near or "Write a name of the IANA list, as in America/Chicago, or UTC."
+        return None, (_fault("S071", node, f"there is no time zone “{text[:40]}”", hint),)
+    return text, ()
+
+
+def _language(node: Node) -> tuple[str | None, Diagnostics]:
+    """A language tag in the shape of BCP 47."""
+    text, found = text_of(node)
+    if text is None:
+        return None, found
+    if not _LANGUAGE.fullmatch(text):
+        hint = "Write language and country as in en-US or en-GB."
+        return None, (_fault("S072", node, f"“{text[:40]}” is not a language tag", hint),)
+    return text, ()
+
+
+def _theme(node: Node) -> tuple[str | None, Diagnostics]:
+    text, found = text_of(node)
+    if text is not None and not _THEME.fullmatch(text):
+        hint = "Write the name of a folder in themes/: small letters, digits and hyphens."
+        return None, (_fault("S068", node, f"“{text[:40]}” is not the name of a theme", hint),)
+    return text, found
+
+
+def _fault(code: str, node: Node, message: str, hint: str) -> Diagnostic:
+    return Diagnostic(code=code, message=message, span=node.span, hint=hint)
+
+
+READERS: dict[str, _Reader] = {
+    "title": text_of,
+    "lead": text_of,
+    "maker": text_of,
+    "url": _url,
+    "contact": text_of,
+    "region": _choice("US", "EU", "UK", "CA", "ANZ"),
+    "language": _language,
+    "zone": _zone,
+    "paper": _choice("letter", "a4"),
+    "first": _choice("weight", "volume"),
+    "cup": _choice("us", "metric", "imperial", "australian"),
+    "flour_cup": _choice("spooned", "dipped"),
+    "egg": _choice(*EGG_SIZES),
+    "oven_c": _choice("nearest 5", "dial"),
+    "theme": _theme,
+    "kitchen_handles": texts_of,
+    "pack_age": _days,
+    "statement": text_of,
+    "paid_links": text_of,
+    "description_limit": _days,
+}
