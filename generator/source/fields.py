@@ -14,7 +14,8 @@ from generator.source.document import Mapping, Node, Sequence, Text
 
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _MOMENT = re.compile(
-    r"(?P<day>[0-9]{4}-[0-9]{2}-[0-9]{2})[Tt ](?P<time>[0-9]{2}:[0-9]{2})(?P<seconds>:[0-9]{2})?(?:\.[0-9]{1,6})?"
+    r"(?P<day>[0-9]{4}-[0-9]{2}-[0-9]{2})[Tt ]"
+    r"(?P<time>[0-9]{2}:[0-9]{2})(?P<seconds>:[0-9]{2})?(?:\.[0-9]{1,6})?"
     r"(?P<zone>[Zz]|[+-][0-9]{2}:[0-9]{2})"
 )
 _WHOLE = re.compile(r"[0-9]{1,9}")

@@ -38,6 +38,10 @@ def read_settings(mapping: Mapping | None, path: str) -> tuple[Settings, Diagnos
     return replace(Settings(), **values), tuple(found)
 
 
+def _fault(code: str, node: Node, message: str, hint: str) -> Diagnostic:
+    return Diagnostic(code=code, message=message, span=node.span, hint=hint)
+
+
 def _choice(*choices: str) -> _Reader:
     return lambda node: choice_of(node, choices)
 
@@ -54,7 +58,7 @@ def _url(node: Node) -> tuple[str | None, Diagnostics]:
     parts = urlsplit(text)
     if parts.scheme.lower() not in ("http", "https") or parts.query or parts.fragment or text[-1] in "?#":
         hint = "Write the whole address of the site, as in https://kitchen.example/bakes/."
-        return None, (_fault("S070", node, f"“{text}” is not the address of a site", hint),)
+        return None, (_fault("S070", node, f"“{text[:40]}” is not the address of a site", hint),)
     return text.rstrip("/") + "/", ()
 
 
@@ -91,10 +95,6 @@ def _theme(node: Node) -> tuple[str | None, Diagnostics]:
         hint = "Write the name of a folder in themes/: small letters, digits and hyphens."
         return None, (_fault("S068", node, f"“{text[:40]}” is not the name of a theme", hint),)
     return text, found
-
-
-def _fault(code: str, node: Node, message: str, hint: str) -> Diagnostic:
-    return Diagnostic(code=code, message=message, span=node.span, hint=hint)
 
 
 READERS: dict[str, _Reader] = {

@@ -1,0 +1,26 @@
+"""Diagnostics for another program: plain objects, ready to be written as JSON."""
+
+from collections.abc import Iterable
+
+from generator.diagnostics.diagnostic import Diagnostic
+
+
+def as_objects(diagnostics: Iterable[Diagnostic], *, prefix: str = "") -> list[dict[str, str | int]]:
+    """One object for each finding. Lines and columns count from 1; `end_column` is exclusive.
+
+    A place of several lines ends, for `end_column`, with the last character of the place's last line.
+    """
+    return [_object(each, prefix=prefix) for each in diagnostics]
+
+
+def _object(each: Diagnostic, *, prefix: str) -> dict[str, str | int]:
+    return {
+        "path": f"{prefix}{each.span.path}",
+        "line": each.span.line,
+        "column": each.span.column,
+        "end_column": each.span.end_column,
+        "severity": each.severity.value,
+        "code": each.code,
+        "message": each.message,
+        "hint": each.hint,
+    }
