@@ -1,0 +1,19 @@
+"""All checks of a formula, in the order in which they run."""
+
+from generator.formula.checks import (
+    bare_amounts,
+    bare_names,
+    component_batch,
+    liquid_ounces,
+    repeated_parts,
+    temperatures,
+)
+
+ALL = (
+    repeated_parts.check,
+    component_batch.check,
+    liquid_ounces.check,
+    temperatures.check,
+    bare_amounts.check,
+    bare_names.check,
+)

@@ -1,0 +1,186 @@
+"""Everything of the front matter that is not the formula: title, film, links, corrections."""
+
+from generator.diagnostics.diagnostic import Diagnostic
+from generator.diagnostics.span import Span
+from generator.formula.intake.collect import Collector
+from generator.formula.model import About, ChapterMark, Correction, Credit, Link, Video
+from generator.measure.duration import read_clock
+from generator.measure.length import read_tin
+from generator.source.document import Mapping, Node, Sequence, Text
+from generator.source.fields import address_of, check_keys, date_of, moment_of, text_of, texts_of, yes_no_of
+
+ABOUT_KEYS = (
+    "title",
+    "lead",
+    "published",
+    "kinds",
+    "photo",
+    "photo_text",
+    "makes",
+    "portions",
+    "tin",
+    "keeps",
+    "videos",
+    "links",
+    "credits",
+    "corrections",
+)
+
+
+def read_about(front: Mapping, collector: Collector) -> About:
+    """The front matter's words, dates and addresses."""
+    published = front.get("published")
+    kinds = front.get("kinds")
+    tin = _words(front, "tin", collector)
+    photo = front.get("photo")
+    return About(
+        title=_words(front, "title", collector),
+        lead=_words(front, "lead", collector),
+        published=None if published is None else collector.value(date_of(published)),
+        kinds=() if kinds is None else _kinds(kinds, collector),
+        photo=_photo(photo, collector) if photo is not None else "",
+        photo_text=_words(front, "photo_text", collector),
+        makes=_words(front, "makes", collector),
+        portions=_words(front, "portions", collector),
+        tin=tin,
+        tin_read=read_tin(tin) if tin else None,
+        keeps=_words(front, "keeps", collector),
+        videos=tuple(_video(each, collector) for each in _mappings(front, "videos", collector)),
+        links=tuple(_link(each, collector) for each in _mappings(front, "links", collector)),
+        credits=tuple(_credit(each, collector) for each in _mappings(front, "credits", collector)),
+        corrections=_corrections(front, collector),
+    )
+
+
+def _words(node: Mapping, key: str, collector: Collector) -> str:
+    value = node.get(key)
+    text = None if value is None else collector.value(text_of(value))
+    return "" if text is None else " ".join(text.value.split())
+
+
+def _kinds(node: Node, collector: Collector) -> tuple[str, ...]:
+    texts = collector.value(texts_of(node)) or ()
+    names = (" ".join(text.value.split()).lower() for text in texts)
+    return tuple(dict.fromkeys(name for name in names if name))
+
+
+def _photo(node: Node, collector: Collector) -> str:
+    text = collector.value(text_of(node))
+    return text.value.strip() if text else ""
+
+
+def _mappings(front: Mapping, key: str, collector: Collector) -> tuple[Mapping, ...]:
+    node = front.get(key)
+    if node is None or (isinstance(node, Text) and not node.value.strip()):
+        return ()
+    items = node.items if isinstance(node, Sequence) else (node,)
+    for item in items:
+        if not isinstance(item, Mapping):
+            message = f"each entry of `{key}` needs keys and values"
+            hint = f"Look at the form of `{key}` in the documentation: “- url: https://…”."
+            collector.say(Diagnostic(code="F016", message=message, span=item.span, hint=hint))
+    return tuple(item for item in items if isinstance(item, Mapping))
+
+
+def _address(node: Mapping, key: str, collector: Collector) -> str:
+    value = node.get(key)
+    if value is None:
+        return ""
+    return collector.value(address_of(value)) or ""
+
+
+def _link(node: Mapping, collector: Collector) -> Link:
+    collector.add(check_keys(node, ("title", "url", "paid"), what="a link", needed=("title", "url")))
+    paid = node.get("paid")
+    return Link(
+        title=_words(node, "title", collector),
+        url=_address(node, "url", collector),
+        paid=bool(collector.value(yes_no_of(paid))) if paid is not None else False,
+    )
+
+
+def _credit(node: Mapping, collector: Collector) -> Credit:
+    collector.add(check_keys(node, ("what", "who", "url"), what="a credit", needed=("what", "who")))
+    return Credit(
+        what=_words(node, "what", collector),
+        who=_words(node, "who", collector),
+        url=_address(node, "url", collector),
+    )
+
+
+def _video(node: Mapping, collector: Collector) -> Video:
+    allowed = ("url", "published", "length", "chapters")
+    collector.add(check_keys(node, allowed, what="a video", needed=("url",)))
+    published, length, chapters = node.get("published"), node.get("length"), node.get("chapters")
+    seconds = _clock(length, collector) if length is not None else None
+    return Video(
+        url=_address(node, "url", collector),
+        published=None if published is None else collector.value(moment_of(published)),
+        seconds=seconds,
+        chapters=() if chapters is None else _chapters(chapters, seconds, collector),
+    )
+
+
+def _clock(node: Node, collector: Collector) -> int | None:
+    text = collector.value(text_of(node))
+    if text is None:
+        return None
+    seconds = read_clock(text.value.strip())
+    if seconds is None:
+        message = f"“{text.value}” is not a time of a film"
+        hint = "Write minutes and seconds, such as 18:40, or 1:02:03 with hours."
+        collector.say(Diagnostic(code="T010", message=message, span=text.span, hint=hint))
+    return seconds
+
+
+def _chapters(node: Node, length: int | None, collector: Collector) -> tuple[ChapterMark, ...]:
+    if not isinstance(node, Mapping):
+        message = "chapters are a list of times with titles"
+        hint = "Write each on a line of its own, such as “0:00: What we are baking”."
+        collector.say(Diagnostic(code="T011", message=message, span=node.span, hint=hint))
+        return ()
+    marks: list[ChapterMark] = []
+    for key, value in node.entries:
+        seconds = _clock(key, collector)
+        title = collector.value(text_of(value))
+        if seconds is None or title is None:
+            continue
+        _check_order(marks, seconds, key.span, length, collector)
+        words = " ".join(title.value.split())
+        marks.append(ChapterMark(seconds=seconds, stamp=key.value.strip(), title=words))
+    return tuple(marks)
+
+
+def _check_order(
+    marks: list[ChapterMark], seconds: int, span: Span, length: int | None, collector: Collector
+) -> None:
+    """Chapters start at 0:00 and go forward inside the film: common practice of video platforms."""
+    if not marks and seconds != 0:
+        message, hint = "the first chapter must start at 0:00", "Begin with “0:00: …”."
+    elif marks and seconds <= marks[-1].seconds:
+        message, hint = "this chapter does not come after the one before it", "Put the chapters in order of time."
+    elif length is not None and seconds >= length:
+        message, hint = "this chapter starts after the film has ended", "Mend the chapter's time or `length:`."
+    else:
+        return
+    collector.say(Diagnostic(code="T012", message=message, span=span, hint=hint))
+
+
+def _corrections(front: Mapping, collector: Collector) -> tuple[Correction, ...]:
+    read = (_correction(each, collector) for each in _mappings(front, "corrections", collector))
+    return tuple(correction for correction in read if correction is not None)
+
+
+def _correction(node: Mapping, collector: Collector) -> Correction | None:
+    allowed, needed = ("on", "change", "why", "film"), ("on", "change", "why")
+    collector.add(check_keys(node, allowed, what="a correction", needed=needed))
+    day = node.get("on")
+    on = None if day is None else collector.value(date_of(day))
+    if on is None:
+        return None
+    return Correction(
+        on=on,
+        change=_words(node, "change", collector),
+        why=_words(node, "why", collector),
+        film=_words(node, "film", collector),
+    )

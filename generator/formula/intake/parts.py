@@ -1,0 +1,174 @@
+"""`formula:` read into parts and lines."""
+
+from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
+from generator.formula.intake.collect import Collector
+from generator.formula.line import read_line
+from generator.formula.written import PREFERMENTS, Name, WrittenLine, WrittenPart
+from generator.measure.unit import Spoons
+from generator.source.document import Mapping, Node, Sequence, Text
+from generator.source.fields import check_keys, text_of, yes_no_of
+
+LINE_KEYS = ("line", "recipe", "pantry", "optional", "or", "note", "agree", "discard")
+PART_KEYS = ("lines", "counts", "preferment")
+
+
+def read_parts(front: Mapping, *, spoons: Spoons, collector: Collector) -> tuple[WrittenPart, ...]:
+    """The parts in the order of the file; a formula that is one list is one part named ""."""
+    node = front.get("formula")
+    if isinstance(node, Sequence):
+        return (_part("", node, node, spoons=spoons, collector=collector),)
+    if isinstance(node, Mapping):
+        return tuple(
+            _part(_part_name(key, collector), key, value, spoons=spoons, collector=collector)
+            for key, value in node.entries
+        )
+    if node is not None and node.value.strip():  # a lone text
+        message = "the formula must be a list of ingredient lines, or parts with a list each"
+        hint = "Put each ingredient on a line of its own that starts with “- ”."
+        collector.say(Diagnostic(code="F010", message=message, span=node.span, hint=hint))
+        return ()
+    key = front.key("formula")
+    span = key.span if key else front.span.slice(0, 1)
+    message = "this recipe has no formula"
+    hint = "Add “formula:” and below it one line for each ingredient, such as “  - 240 g water”."
+    collector.say(Diagnostic(code="F011", message=message, span=span, hint=hint))
+    return ()
+
+
+def _part_name(key: Text, collector: Collector) -> str:
+    name = " ".join(key.value.split())
+    if not name or "/" in name or ":" in name or "{" in name:
+        message = "a part needs a plain name, without “/”, “:” or braces"
+        collector.say(
+            Diagnostic(code="F012", message=message, span=key.span, hint="Call it “dough” or “filling”.")
+        )
+    return name
+
+
+def _part(
+    name: str, at: Text | Sequence, node: Node, *, spoons: Spoons, collector: Collector
+) -> WrittenPart:
+    counts, preferment, lines = True, None, node
+    if isinstance(node, Mapping):
+        collector.add(check_keys(node, PART_KEYS, what=f"the part “{name}”", needed=("lines",)))
+        counts = _yes_no(node, "counts", default=True, collector=collector)
+        preferment = _preferment(node, collector)
+        found = node.get("lines")
+        lines = found if found is not None else Sequence(items=(), span=node.span)
+    if not isinstance(lines, Sequence):
+        message = f"the part “{name}” needs a list of ingredient lines"
+        hint = "Put each ingredient on a line of its own that starts with “- ”."
+        collector.say(Diagnostic(code="F010", message=message, span=lines.span, hint=hint))
+        lines = Sequence(items=(), span=lines.span)
+    elif not lines.items:
+        message = f"the part “{name}” has no ingredient" if name else "this formula has no ingredient"
+        hint = "Add a line such as “- 240 g water”, or delete the part."
+        collector.say(Diagnostic(code="F013", message=message, span=at.span, hint=hint))
+    read = tuple(_line(item, spoons=spoons, collector=collector) for item in lines.items)
+    return WrittenPart(
+        name=name,
+        span=at.span,
+        counts=counts,
+        preferment=preferment,
+        lines=tuple(line for line in read if line is not None),
+    )
+
+
+def _yes_no(node: Mapping, key: str, *, default: bool, collector: Collector) -> bool:
+    value = node.get(key)
+    if value is None:
+        return default
+    answer = collector.value(yes_no_of(value))
+    return default if answer is None else answer
+
+
+def _preferment(node: Mapping, collector: Collector) -> str | None:
+    value = node.get("preferment")
+    if value is None:
+        return None
+    text = collector.value(text_of(value))
+    if text is None:
+        return None
+    kind = " ".join(text.value.split()).casefold()
+    if kind not in PREFERMENTS:
+        message = f"“{text.value}” is no kind of preferment"
+        hint = did_you_mean(kind, PREFERMENTS) or "The kinds are " + ", ".join(PREFERMENTS) + "."
+        collector.say(Diagnostic(code="F014", message=message, span=text.span, hint=hint))
+    return kind
+
+
+def _line(node: Node, *, spoons: Spoons, collector: Collector) -> WrittenLine | None:
+    if isinstance(node, Text):
+        return _plain_line(node, spoons=spoons, collector=collector)
+    if isinstance(node, Mapping):
+        return _mapped_line(node, spoons=spoons, collector=collector)
+    message = "an ingredient line is a text, or a mapping with “line:”"
+    hint = "Write “- 240 g water”, or “- {line: 240 g water, optional: yes}”."
+    collector.say(Diagnostic(code="F015", message=message, span=node.span, hint=hint))
+    return None
+
+
+def _plain_line(text: Text, *, spoons: Spoons, collector: Collector) -> WrittenLine:
+    written = collector.value(read_line(text.value, text.at, spoons=spoons))
+    return WrittenLine(
+        written=written,
+        recipe=None,
+        pantry=None,
+        optional=False,
+        alternatives=(),
+        note="",
+        agree=True,
+        discard=None,
+        span=text.span,
+    )
+
+
+def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> WrittenLine | None:
+    if "line" not in node.keys() and len(node.entries) == 1 and node.keys()[0] not in LINE_KEYS:
+        return _broken_line(node, collector)
+    collector.add(check_keys(node, LINE_KEYS, what="an ingredient line", needed=("line",)))
+    text = _text(node, "line", collector)
+    if text is None:
+        return None
+    plain = _plain_line(text, spoons=spoons, collector=collector)
+    note = _text(node, "note", collector)
+    return WrittenLine(
+        written=plain.written,
+        recipe=_name(node, "recipe", collector),
+        pantry=_name(node, "pantry", collector),
+        optional=_yes_no(node, "optional", default=False, collector=collector),
+        alternatives=_alternatives(node.get("or"), spoons=spoons, collector=collector),
+        note=" ".join(note.value.split()) if note else "",
+        agree=_yes_no(node, "agree", default=True, collector=collector),
+        discard=_name(node, "discard", collector),
+        span=text.span,
+    )
+
+
+def _broken_line(node: Mapping, collector: Collector) -> None:
+    """`- salt: 10 g`, which YAML takes for a mapping."""
+    key, value = node.entries[0]
+    amount = value.value if isinstance(value, Text) else "…"
+    message = f"“{key.value}: …” is not an ingredient line: the amount comes first and there is no colon"
+    hint = f"Write “- {amount} {key.value}”, in quotes if the line itself has a colon."
+    collector.say(Diagnostic(code="F015", message=message, span=key.span, hint=hint))
+
+
+def _alternatives(
+    node: Node | None, *, spoons: Spoons, collector: Collector
+) -> tuple[WrittenLine, ...]:
+    if node is None:
+        return ()
+    items = node.items if isinstance(node, Sequence) else (node,)
+    read = (_line(item, spoons=spoons, collector=collector) for item in items)
+    return tuple(line for line in read if line is not None)
+
+
+def _text(node: Mapping, key: str, collector: Collector) -> Text | None:
+    value = node.get(key)
+    return None if value is None else collector.value(text_of(value))
+
+
+def _name(node: Mapping, key: str, collector: Collector) -> Name | None:
+    text = _text(node, key, collector)
+    return None if text is None else Name(text=" ".join(text.value.split()), span=text.span)

@@ -1,0 +1,137 @@
+"""Written lines become lines of the formula: looked up, weighed, with what stays in the bake."""
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+
+from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
+from generator.formula.model import Formula, Line, Ware
+from generator.formula.normalise import weigh
+from generator.formula.shelf import Shelf
+from generator.formula.written import Name, WrittenLine, WrittenPart
+from generator.measure.number import Range, read_number
+from generator.measure.quantity import read_quantity
+
+Found = list[Diagnostic]
+_SHARE = re.compile(r"\s*%\s*$")
+
+
+def understand_line(
+    line: WrittenLine, part: WrittenPart, *, shelf: Shelf, book: Mapping[str, Formula | None], found: Found
+) -> Line:
+    """One line of `part`. Its percent is filled in once the flour of the whole formula is known."""
+    component = _component(line.recipe, book, found)
+    ware, form = _ware(line, shelf=shelf, found=found)
+    weighed, wrong = weigh(line.written, ware, form=form, agree=line.agree, shelf=shelf)
+    found.extend(wrong)
+    lost = _discarded(line.discard, weighed.grams, ware, shelf=shelf, found=found)
+    kept = weighed.grams.minus(lost) if weighed.grams and lost else weighed.grams
+    dusting = "for dusting" in line.written.words
+    return Line(
+        part=part.name,
+        key=f"{part.name}/{line.written.item}",
+        written=line.written,
+        item=line.written.item,
+        ware=None if line.recipe else ware,
+        component=component,
+        optional=line.optional,
+        alternatives=tuple(
+            understand_line(each, part, shelf=shelf, book=book, found=found) for each in line.alternatives
+        ),
+        note=line.note,
+        grams=weighed.grams,
+        kept=kept,
+        millilitres=weighed.millilitres,
+        volume_stated=weighed.volume_stated,
+        count=weighed.count,
+        flour=bool(ware and ware.ingredient.flour and not dusting and not line.recipe),
+        percent=None,
+        span=line.span,
+    )
+
+
+def _component(recipe: Name | None, book: Mapping[str, Formula | None], found: Found) -> str | None:
+    if recipe is None:
+        return None
+    if recipe.text not in book:
+        message = f"there is no recipe called “{recipe.text}”"
+        hint = did_you_mean(recipe.text, book) or "The name of a recipe is the name of its file without “.md”."
+        found.append(Diagnostic(code="F040", message=message, span=recipe.span, hint=hint))
+        return None
+    return recipe.text
+
+
+def _ware(line: WrittenLine, *, shelf: Shelf, found: Found) -> tuple[Ware | None, str]:
+    if line.pantry and line.recipe:
+        message = "a line is either bought (`pantry`) or made (`recipe`), not both"
+        hint = "Delete one of the two keys."
+        found.append(Diagnostic(code="F041", message=message, span=line.pantry.span, hint=hint))
+    if line.pantry:
+        ware, form = shelf.ware(line.written.item, pantry=line.pantry.text)
+        if ware is None or line.pantry.text not in shelf.pantry.names() and not ware.packs:
+            message = f"the pantry has no row called “{line.pantry.text}”"
+            hint = did_you_mean(line.pantry.text, shelf.pantry.names()) or "Add the row to pantry.yaml."
+            found.append(Diagnostic(code="F042", message=message, span=line.pantry.span, hint=hint))
+        return ware, form
+    ware, form = shelf.ware(line.written.item)
+    if ware is None and line.recipe is None and line.written.item:
+        found.append(_unknown(line, shelf))
+    return ware, form
+
+
+def _unknown(line: WrittenLine, shelf: Shelf) -> Diagnostic:
+    item = line.written.item
+    near = shelf.nearest(item)
+    known = "Did you mean " + " or ".join(f"“{each}”" for each in near) + "? Else add" if near else "Add"
+    hint = f"{known} a row “{item}:” to pantry.yaml with what its pack says."
+    if " or " in item:
+        hint = "Write the second choice under `or`: “{line: …, or: […]}”."
+    message = f"neither the catalogue nor the pantry knows “{item}”"
+    return Diagnostic(code="F043", message=message, span=line.written.item_span, hint=hint)
+
+
+def _discarded(
+    discard: Name | None, grams: Range | None, ware: Ware | None, *, shelf: Shelf, found: Found
+) -> Range | None:
+    """Grams of the line that do not stay in the bake."""
+    if discard is None or grams is None:
+        return None
+    share = _share(discard.text)
+    if share is not None:
+        return grams.scaled(share)
+    read = read_quantity(discard.text, spoons=shelf.spoons)
+    lost = _quantity_grams(read[0].grams(), read[0].millilitres(), ware, shelf) if read else None
+    if lost is None:
+        message = f"“{discard.text}” does not say how much is discarded"
+        hint = "Write a weight (450 g), a share (90 %), or “all”."
+        found.append(Diagnostic(code="F044", message=message, span=discard.span, hint=hint))
+        return None
+    if lost.high > grams.high or lost.low > grams.low:
+        message = "more is discarded than the line has"
+        hint = "Give at most the amount of the line."
+        found.append(Diagnostic(code="F045", message=message, span=discard.span, hint=hint))
+        return None
+    return lost
+
+
+def _quantity_grams(
+    grams: Range | None, millilitres: Range | None, ware: Ware | None, shelf: Shelf
+) -> Range | None:
+    if grams is not None or millilitres is None or ware is None:
+        return grams
+    per_ml = ware.ingredient.weight_per_ml(flour_cup=shelf.flour_cup)
+    return None if per_ml is None else millilitres.scaled(per_ml)
+
+
+def _share(text: str) -> Fraction | None:
+    words = {"all": Fraction(1), "half": Fraction(1, 2)}
+    folded = text.strip().casefold()
+    if folded in words:
+        return words[folded]
+    percent = _SHARE.search(folded)
+    plain = folded[: percent.start()] if percent else folded
+    read = read_number(plain)
+    if read is None or read[1] != len(plain) or not (percent or "/" in plain):
+        return None
+    share = read[0].mid / (100 if percent else 1)
+    return share if 0 <= share <= 1 else None

@@ -1,0 +1,175 @@
+"""From the measures of a line to exact grams.
+
+A stated weight wins wherever it stands; else the volume by the ingredient's weight per volume; else the count by
+the weight of a piece. Measures of one line are the same amount: more than 5 % apart is an error.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.catalogue.ingredient import Ingredient
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
+from generator.formula.model import Ware, Written
+from generator.formula.shelf import Shelf
+from generator.measure.density import apart, grams_of, millilitres_of
+from generator.measure.number import Range
+from generator.measure.quantity import Quantity
+from generator.measure.unit import Kind
+
+MOST_APART = Fraction(5, 100)
+_STANDARD_PIECES = ("egg", "leavening", "fat")
+"""Groups whose pieces are sold by weight or size class; a banana weighs what it weighs."""
+_VAGUE = ("heaped", "heaping", "scant")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """`millilitres` is the stated volume where there is one, else from the weight; None where not known."""
+
+    grams: Range | None
+    millilitres: Range | None
+    volume_stated: bool
+    count: Range | None
+
+
+def weigh(
+    written: Written, ware: Ware | None, *, form: str, agree: bool, shelf: Shelf
+) -> tuple[Weighed, Diagnostics]:
+    """The line's amount in grams, millilitres and pieces, and what is wrong with its measures."""
+    ingredient = ware.ingredient if ware else None
+    per_ml = _per_ml(ingredient, written, form, shelf)
+    stated = _first(each.grams() for each in written.measures)
+    volume = _first(each.millilitres() for each in written.measures)
+    counted = _first_count(written.measures)
+    pieces = _piece_grams(counted, ingredient, written, shelf)
+    by_volume = grams_of(volume, per_ml) if volume and per_ml else None
+    grams = stated or by_volume or pieces
+    found = [
+        *_disagreement(written, grams, by_volume, pieces, ingredient, agree=agree),
+        *_two_volumes(written, agree=agree),
+        *_unweighable(written, grams, volume, counted),
+        *_vague(written, stated),
+    ]
+    weighed = Weighed(
+        grams=grams,
+        millilitres=volume or _derived_volume(grams, per_ml),
+        volume_stated=volume is not None,
+        count=counted.amount if counted else None,
+    )
+    return weighed, tuple(found)
+
+
+def _per_ml(
+    ingredient: Ingredient | None, written: Written, form: str, shelf: Shelf
+) -> Fraction | None:
+    if ingredient is None:
+        return None
+    words = (form, *written.size.split())
+    known = next((word for word in words if word in ingredient.modifiers), "")
+    return ingredient.weight_per_ml(flour_cup=shelf.flour_cup, form=known)
+
+
+def _derived_volume(grams: Range | None, per_ml: Fraction | None) -> Range | None:
+    return millilitres_of(grams, per_ml) if grams and per_ml else None
+
+
+def _first(ranges: Iterable[Range | None]) -> Range | None:
+    return next((each for each in ranges if each is not None), None)
+
+
+def _first_count(measures: tuple[Quantity, ...]) -> Quantity | None:
+    return next((each for each in measures if each.unit is None or each.unit.kind is Kind.COUNT), None)
+
+
+def _piece_grams(
+    counted: Quantity | None, ingredient: Ingredient | None, written: Written, shelf: Shelf
+) -> Range | None:
+    if counted is None or ingredient is None:
+        return None
+    if counted.unit is not None and counted.unit.name in ingredient.units:
+        return counted.amount.scaled(ingredient.units[counted.unit.name])
+    if counted.unit is not None and counted.unit.name != "piece":
+        return None
+    sizes = (written.size, *written.size.split(), shelf.default_size(ingredient), "")
+    known = next((size for size in sizes if size in ingredient.pieces), None)
+    return None if known is None else counted.amount.scaled(ingredient.pieces[known])
+
+
+def _disagreement(
+    written: Written,
+    grams: Range | None,
+    by_volume: Range | None,
+    pieces: Range | None,
+    ingredient: Ingredient | None,
+    *,
+    agree: bool,
+) -> list[Diagnostic]:
+    if grams is None or not agree:
+        return []
+    group = ingredient.group if ingredient else ""
+    weights = [each.grams() for each in written.measures]
+    others = [*weights, by_volume, pieces if group in _STANDARD_PIECES else None]
+    for other in others:
+        if other is not None and apart(grams, other) > MOST_APART:
+            return [_differ(written, grams, other)]
+    return []
+
+
+def _differ(written: Written, grams: Range, other: Range) -> Diagnostic:
+    percent = float(100 * apart(grams, other))
+    message = (
+        f"the measures of this line are {percent:.0f} % apart: "
+        f"{_plain(grams)} g and {_plain(other)} g of {written.item}"
+    )
+    hint = "Mend one of them, or accept both with “{line: …, agree: no}”; the weight wins."
+    return Diagnostic(code="F030", message=message, span=written.span, hint=hint)
+
+
+def _plain(grams: Range) -> str:
+    middle = float(grams.mid)
+    return f"{middle:.0f}" if middle >= 10 else f"{middle:.1f}"
+
+
+def _two_volumes(written: Written, *, agree: bool) -> list[Diagnostic]:
+    """`4 cups (1 L) water`: two volumes that differ need no ingredient to be compared."""
+    volumes = [each for each in (measure.millilitres() for measure in written.measures) if each is not None]
+    for other in volumes[1:]:
+        if agree and apart(volumes[0], other) > MOST_APART:
+            percent = float(100 * apart(volumes[0], other))
+            message = (
+                f"the measures of this line are {percent:.1f} % apart: "
+                f"{float(volumes[0].mid):.0f} ml and {float(other.mid):.0f} ml"
+            )
+            hint = "Mend one of them, or accept both with “{line: …, agree: no}”."
+            return [Diagnostic(code="F030", message=message, span=written.span, hint=hint)]
+    return []
+
+
+def _unweighable(
+    written: Written, grams: Range | None, volume: Range | None, counted: Quantity | None
+) -> list[Diagnostic]:
+    if grams is not None or not written.item:
+        return []
+    if volume is not None:
+        message = f"{written.item} cannot be weighed by volume: no weight of a cup or spoon is known"
+        hint = f"Write grams in the line, or weigh it once and add “tsp: … g” under “{written.item}” in pantry.yaml."
+        return [Diagnostic(code="F031", message=message, span=written.amount_span, hint=hint)]
+    if counted is not None:
+        message = f"the weight of a piece of {written.item} is not known"
+        hint = "Add the weight in brackets, such as “1 … (12 g)”; without it the line is left out of all sums."
+        return [Diagnostic(code="F032", message=message, span=written.amount_span, hint=hint)]
+    if not written.words:
+        message = f"{written.item} has no amount"
+        hint = "Write an amount before it, or “to taste” or “for dusting” after it."
+        return [Diagnostic(code="F033", message=message, span=written.item_span, hint=hint)]
+    return []
+
+
+def _vague(written: Written, stated: Range | None) -> list[Diagnostic]:
+    vague = next((word for word in _VAGUE if word in written.size.split()), None)
+    if vague is None or stated is not None:
+        return []
+    message = f"“{vague}” is no measure: the amount is taken as level"
+    hint = "Write grams beside it, or a level measure."
+    return [Diagnostic(code="F034", message=message, span=written.span, hint=hint)]

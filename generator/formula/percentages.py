@@ -1,0 +1,141 @@
+"""Baker's percentages, hydration and salt, on the flour of all dough parts (preferments included).
+
+Each ingredient over total flour, flour 100 % (W. Gisslen, Professional Cooking). Water inside flour, fresh yeast,
+dried fruit and soakers is not counted; what holds less than a tenth of water does not wet a dough (our decision,
+so that 1 % in brown sugar or 3 % in milk powder is no hydration).
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from generator.formula.components import component_share
+from generator.formula.model import Formula, Line, Part, Totals
+from generator.measure.number import Range, total
+
+DRY_GROUPS = frozenset(
+    {"flour", "starch", "grain", "leavening", "dried fruit", "nut", "seed", "spice", "chocolate", "salt", "baked"}
+)
+WET_FROM = Fraction(10)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted:
+    """What a line or a formula brings into the dough, in grams."""
+
+    flour: Fraction = Fraction(0)
+    water: Fraction = Fraction(0)
+    nominal: Fraction = Fraction(0)
+    salt: Fraction = Fraction(0)
+    salt_inside: Fraction = Fraction(0)
+
+    def plus(self, other: "Counted") -> "Counted":
+        return Counted(
+            flour=self.flour + other.flour,
+            water=self.water + other.water,
+            nominal=self.nominal + other.nominal,
+            salt=self.salt + other.salt,
+            salt_inside=self.salt_inside + other.salt_inside,
+        )
+
+    def scaled(self, factor: Fraction) -> "Counted":
+        return Counted(
+            flour=self.flour * factor,
+            water=self.water * factor,
+            nominal=self.nominal * factor,
+            salt=self.salt * factor,
+            salt_inside=self.salt_inside * factor,
+        )
+
+
+def in_dough(parts: Iterable[Part], book: Mapping[str, Formula]) -> Counted:
+    """The sum over the parts that count."""
+    result = Counted()
+    for part in parts:
+        for line in part.lines:
+            if part.counts and line.counts:
+                result = result.plus(_line(line, part, book))
+    return result
+
+
+def _line(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
+    if line.kept is None:
+        return Counted()
+    if line.component is not None:
+        return _component(line, part, book)
+    grams = line.kept.mid
+    ingredient = line.ware.ingredient if line.ware else None
+    if ingredient is None:
+        return Counted()
+    salt = grams * (ingredient.salt or 0) / 100
+    soaked = part.preferment == "soaker"
+    wet = ingredient.water is not None and ingredient.water >= WET_FROM and ingredient.group not in DRY_GROUPS
+    return Counted(
+        flour=grams if line.flour else Fraction(0),
+        water=grams * (ingredient.water or 0) / 100 if wet and not soaked else Fraction(0),
+        nominal=grams if ingredient.nominal_liquid and not soaked else Fraction(0),
+        salt=salt if ingredient.salt_added else Fraction(0),
+        salt_inside=Fraction(0) if ingredient.salt_added else salt,
+    )
+
+
+def _component(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
+    """A component's flour and water count in a preferment only; the salt inside it always does."""
+    formula = book.get(line.component or "")
+    share = component_share(line, book)
+    if formula is None or share is None:
+        return Counted()
+    whole = in_dough(formula.parts, book).scaled(share)
+    if part.preferment:
+        return whole
+    return Counted(salt_inside=whole.salt + whole.salt_inside)
+
+
+def with_percents(parts: tuple[Part, ...], flour: Fraction) -> tuple[Part, ...]:
+    """The parts with each line's percent: None without flour, in parts that do not count, for optional lines."""
+    return tuple(
+        replace(part, lines=tuple(_with_percent(line, part, flour) for line in part.lines)) for part in parts
+    )
+
+
+def _with_percent(line: Line, part: Part, flour: Fraction) -> Line:
+    if not (part.counts and line.counts and line.grams is not None and flour):
+        return line
+    return replace(line, percent=100 * line.grams.mid / flour)
+
+
+def totals_of(
+    parts: tuple[Part, ...],
+    *,
+    book: Mapping[str, Formula],
+    weighs: Range | None,
+    bakes_off: Fraction | None,
+) -> Totals:
+    """The sums of a whole formula."""
+    counted = in_dough(parts, book)
+    kept = kept_grams(parts)
+    finished = weighs
+    if finished is None and bakes_off is not None and kept.high > 0:
+        finished = kept.scaled(1 - bakes_off)
+    fermented = in_dough((part for part in parts if part.preferment), book).flour
+    return Totals(
+        grams=total(part.grams for part in parts),
+        dough_grams=total(part.grams for part in parts if part.counts),
+        flour=counted.flour,
+        water=counted.water,
+        hydration=_percent(counted.water, counted.flour),
+        hydration_nominal=_percent(counted.nominal, counted.flour),
+        salt_percent=_percent(counted.salt, counted.flour),
+        salt_with_ingredients_percent=_percent(counted.salt + counted.salt_inside, counted.flour),
+        finished_grams=finished,
+        prefermented_percent=_percent(fermented, counted.flour) if fermented else None,
+    )
+
+
+def kept_grams(parts: Iterable[Part]) -> Range:
+    """What stays in the bake before it loses weight: all parts, whether they count as dough or not."""
+    return total(line.kept for part in parts for line in part.lines if line.counts and line.kept is not None)
+
+
+def _percent(amount: Fraction, flour: Fraction) -> Fraction | None:
+    return 100 * amount / flour if flour else None

@@ -1,0 +1,101 @@
+"""A recipe as written: the maker's words sorted into places, before anything is looked up or computed."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.diagnostics.span import Span
+from generator.formula.model import About, Prose, Written
+from generator.measure.number import Range
+
+PREFERMENTS = ("poolish", "sponge", "biga", "levain", "scald", "soaker", "water roux")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Name:
+    """A name in the file, such as a component's or a pantry row's, with its place."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenLine:
+    """An ingredient line with what its mapping form says beside it."""
+
+    written: Written
+    recipe: Name | None
+    pantry: Name | None
+    optional: bool
+    alternatives: tuple["WrittenLine", ...]
+    note: str
+    agree: bool
+    discard: Name | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenPart:
+    name: str
+    span: Span
+    counts: bool
+    preferment: str | None
+    lines: tuple[WrittenLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenReference:
+    """What stands between braces, and where."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenWords:
+    """Markdown with reference n as U+E000 n U+E001; `place` finds a stretch of it in the file."""
+
+    markdown: str
+    references: tuple[WrittenReference, ...]
+    place: Callable[[int, int], Span]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenBlock:
+    kind: str
+    number: int
+    words: WrittenWords
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenSection:
+    title: str
+    blocks: tuple[WrittenBlock, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenWay:
+    name: str
+    span: Span
+    sections: tuple[WrittenSection, ...]
+
+    @property
+    def blocks(self) -> tuple[WrittenBlock, ...]:
+        return tuple(block for section in self.sections for block in section.blocks)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenRecipe:
+    """The whole file. `spans` gives the place of front-matter keys, for checks that speak of them."""
+
+    name: str
+    path: str
+    about: About
+    parts: tuple[WrittenPart, ...]
+    ways: tuple[WrittenWay, ...]
+    intro: WrittenWords
+    prose: tuple[Prose, ...]
+    weighs: Range | None
+    bakes_off: Fraction | None
+    spans: Mapping[str, Span]
