@@ -17,7 +17,7 @@ def millilitres_of(grams: Range, grams_per_ml: Fraction) -> Range:
 
 
 def apart(a: Range, b: Range) -> Fraction:
-    """The difference of the midpoints as a share of the first; 1 (wholly apart) where only the first is zero."""
+    """The midpoints' difference as a share of the first; 1 (wholly apart) where only the first is zero."""
     if a.mid == 0:
         return Fraction(0) if b.mid == 0 else Fraction(1)
     return abs(a.mid - b.mid) / abs(a.mid)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.measure.number import SPACE, Range, read_number, total
+from generator.measure.number import TO, Range, read_number, total
 from generator.measure.unit import Kind, Unit
 
 LONGEST_TEXT = 100
@@ -36,16 +36,15 @@ TIMES: Mapping[str, Unit] = MappingProxyType(
     | dict.fromkeys(("s", "sec", "secs", "second", "seconds"), _SECOND)
 )
 
-_UNIT = re.compile(r"\s{0,3}([A-Za-z]{1,7})\b\.?")
+_UNIT = re.compile(r"\s{0,3}([A-Za-z]{1,7})(?![A-Za-z])\.?")
 _AND = re.compile(r"\s{0,3}(?:and\s{1,3})?", re.IGNORECASE)
-_TO = re.compile(f"{SPACE}{{0,3}}[-\u2010-\u2015]{SPACE}{{0,3}}|{SPACE}{{1,3}}to{SPACE}{{1,3}}")
 _CLOCK = re.compile(r"(?:([0-9]{1,3}):(?=[0-9]{2}:))?([0-9]{1,2}):([0-9]{2})")
 
 
 def read_duration(text: str) -> Duration | None:
-    """The whole text as a time: `5 min`, `1 h 30 min`, `12-15 min`, `1 1/2 hours`, `45 min to 1 h`; else None.
+    """The whole text as a time: `5 min`, `1 h 30 min`, `12-15 min`, `1 1/2 hours`, `45 min to 1 h`.
 
-    A number without its unit (`1 h 30`) and a word without a number (`overnight`) are no time.
+    None for anything else: a number without its unit (`1 h 30`), a word without a number (`overnight`).
     """
     text = text.strip()
     if len(text) > LONGEST_TEXT:
@@ -53,7 +52,7 @@ def read_duration(text: str) -> Duration | None:
     first = _sum(text, 0)
     if first is None or first[1] == len(text):
         return Duration(minutes=first[0]) if first else None
-    to = _TO.match(text, first[1])
+    to = TO.match(text, first[1])
     second = _sum(text, to.end()) if to else None
     if second is None or second[1] != len(text):
         return None
@@ -88,7 +87,7 @@ def _part(text: str, start: int) -> tuple[Range, Unit, int] | None:
 
 
 def read_clock(text: str) -> int | None:
-    """Seconds from `0:00`, `18:40`, `1:02:03`; None for anything else, and for 60 minutes or seconds and more."""
+    """Seconds from `0:00`, `18:40`, `1:02:03`; None for anything else. Minutes and seconds end at 59."""
     found = _CLOCK.fullmatch(text.strip()) if len(text) <= LONGEST_TEXT else None
     if found is None:
         return None

@@ -22,16 +22,22 @@ class Length:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tin:
-    """`shape` is one of `SHAPES`; `sides` are in the order written, none where no size is given; `words` as written."""
+    """`shape` is a value of `SHAPES`; `sides` as ordered in the text, maybe none; `words` as written."""
 
     shape: str
     sides: tuple[Length, ...]
     words: str
 
 
-_INCH = Unit(name="in", kind=Kind.LENGTH, factor=Fraction("25.4"), plural="in")
-_CENTIMETRE = Unit(name="cm", kind=Kind.LENGTH, factor=Fraction(10), plural="cm")
-_MILLIMETRE = Unit(name="mm", kind=Kind.LENGTH, factor=Fraction(1), plural="mm")
+def _length_unit(name: str, millimetres: str) -> Unit:
+    return Unit(name=name, kind=Kind.LENGTH, factor=Fraction(millimetres), plural=name)
+
+
+_INCH, _CENTIMETRE, _MILLIMETRE = (
+    _length_unit("in", "25.4"),
+    _length_unit("cm", "10"),
+    _length_unit("mm", "1"),
+)
 LENGTHS: Mapping[str, Unit] = MappingProxyType(
     dict.fromkeys(("in", "inch", "inches", '"', "″", "”"), _INCH)
     | dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), _CENTIMETRE)
@@ -42,11 +48,14 @@ SHAPES: Mapping[str, str] = MappingProxyType(
     | {"rectangular": "rectangle", "cylindrical": "cylinder"}
 )
 
-_UNIT = re.compile(r"[\s-]?([\"″”]|[A-Za-z]{2,11}\b)\.?")
+_UNIT = re.compile(r"[\s-]{0,2}([\"″”]|[A-Za-z]{2,11}(?![A-Za-z]))\.?")
 _BY = re.compile(r"\s{0,3}(?:[xX×*]|by\b)\s{0,3}")
-_SHAPE = re.compile(rf"\b(?:{'|'.join(SHAPES)})\b", re.IGNORECASE)
+# ASCII, or else folding would let a dotted or a dotless i of other alphabets stand for an i.
+_SHAPE = re.compile(rf"\b(?:{'|'.join(SHAPES)})\b", re.IGNORECASE | re.ASCII)
 _FILLER = re.compile(r"\b(?:tins?|pans?|mou?lds?|papers?|cases?|cake|trays?|a|an|one|of)\b", re.IGNORECASE)
-_COUNT = re.compile(r"[0-9]{1,3}(?:\s?[x×])?", re.IGNORECASE)
+# `2 round`, `2 x loaf`, `12-cup muffin`, `muffin 12 cups`: how many, which is no size.
+_COUNT_BEFORE = re.compile(r"[0-9]{1,3}(?:\s?[xX×]|[\s-]?(?:cups?|holes?))?")
+_COUNT_AFTER = re.compile(r"[0-9]{1,3}[\s-]?(?:cups?|holes?)")
 _MOST_SIDES = 3
 
 
@@ -60,24 +69,33 @@ def read_length(text: str) -> Length | None:
 
 
 def read_tin(text: str) -> Tin | None:
-    """The whole text as a tin: `loaf 23 x 13 x 7 cm`, `2 round 9 x 2 in`, `9 by 5 in loaf tin`, `muffin`; else None.
+    """The whole text as a tin: `loaf 23 x 13 x 7 cm`, `2 round 9 x 2 in`, `9 by 5 in loaf tin`, `muffin`.
 
-    What follows a comma or an opening bracket is a note, and so left alone. A size without a unit is no tin.
+    None without a shape, and for a size without a unit. What follows a comma or an opening bracket is a note
+    and says nothing here; nor do a count before the shape and words without a digit.
     """
     words = text.strip() if len(text) <= LONGEST_TEXT else ""
     plain = re.split(r"[,(;]", words, maxsplit=1)[0]
     shape = _SHAPE.search(plain)
     if shape is None:
         return None
-    before, after = (
-        _FILLER.sub(" ", each).strip(" -") for each in (plain[: shape.start()], plain[shape.end() :])
-    )
-    if _COUNT.fullmatch(before):
-        before = ""
-    sides = () if not before and not after else _sides(before or after)
-    if sides is None or (before and after):
+    before, after = _bare(plain[: shape.start()]), _bare(plain[shape.end() :])
+    counts = (_COUNT_BEFORE.fullmatch(before), _COUNT_AFTER.fullmatch(after))
+    sizes = [
+        text for text, count in zip((before, after), counts, strict=True) if _has_digit(text) and not count
+    ]
+    sides = _sides(sizes[0]) if sizes else ()
+    if sides is None or len(sizes) > 1:
         return None
     return Tin(shape=SHAPES[shape.group().casefold()], sides=sides, words=words)
+
+
+def _bare(text: str) -> str:
+    return _FILLER.sub(" ", text).strip(" -")
+
+
+def _has_digit(text: str) -> bool:
+    return any(each.isnumeric() for each in text)
 
 
 def _length(amount: Range, unit: Unit) -> Length:

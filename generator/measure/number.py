@@ -48,8 +48,8 @@ class Range:
     def minus(self, other: "Range") -> "Range":
         """What is left when `other` is taken away end by end.
 
-        End by end, because what is taken is a part of this same amount: half of 20 to 25 g leaves 10 to 12.5 g,
-        not 7.5 to 15 g. The result may be below zero, which is the caller's to notice.
+        End by end, because what is taken is a part of this same amount: half of 20 to 25 g leaves
+        10 to 12.5 g, not 7.5 to 15 g. The result may be below zero, which is the caller's to notice.
         """
         ends = (self.low - other.low, self.high - other.high)
         return Range(min(ends), max(ends))
@@ -109,7 +109,7 @@ WORDS: Mapping[str, Fraction] = MappingProxyType(
         "a": Fraction(1),
     }
 )
-_ARTICLES = frozenset({"a", "an", "a dozen"})
+_ARTICLES = frozenset({"a", "an"})
 
 SPACE = "[ \t\u00a0\u2009\u202f]"
 # Twelve digits are more than any kitchen needs, and keep the cost of a number bounded.
@@ -119,16 +119,17 @@ _SIGNS = "".join(VULGAR)
 _FRACTION = re.compile(f"({_RUN}){_SLASH}({_RUN})")
 _SIGN = re.compile(f"[{_SIGNS}]")
 # A comma and exactly three digits is thousands, unless what stands before it cannot be (0,125; 1000,500).
-_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3}){1,3}(?:\.([0-9]{1,12}))?(?![0-9])")
-_DECIMAL = re.compile(f"([0-9]{{1,12}})[.,]({_RUN})|\\.({_RUN})")
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3}){1,3}(?:\.[0-9]{1,12})?(?![0-9])")
+# After a decimal comma more than three digits are more likely a mistyped thousand than a measure.
+_DECIMAL = re.compile(f"(?:[0-9]{{1,12}})?\\.{_RUN}|[0-9]{{1,12}},[0-9]{{1,3}}(?![0-9])")
 _WHOLE = re.compile(_RUN)
 _JOIN = re.compile(f"{SPACE}{{1,3}}|-|(?=[{_SIGNS}])")
-_TO = re.compile(
-    f"{SPACE}{{0,3}}[-\u2010-\u2015\u2212]{SPACE}{{0,3}}|{SPACE}{{1,3}}to{SPACE}{{1,3}}", re.IGNORECASE
-)
-_WORD = re.compile(
-    f"({'|'.join(WORDS)})(?=\\s|$)(?!\\s+(?:and|&|fat|spice|few|little|bit)\\b)", re.IGNORECASE
-)
+DASH = "[-\u2010-\u2015\u2212]"
+TO = re.compile(f"{SPACE}{{0,3}}{DASH}{SPACE}{{0,3}}|{SPACE}{{1,3}}[Tt][Oo]{SPACE}{{1,3}}")
+# `half and half` and `half fat` cream, `five spice`: names of things, not numbers.
+_NOT_A_NUMBER = f"(?!{SPACE}{{1,3}}(?:&|(?:and|fat|spice|few|little|bit)\\b))"
+# ASCII, or else folding would let a dotted or a dotless i of other alphabets stand for an i.
+_WORD = re.compile(f"({'|'.join(WORDS)})(?={SPACE}|$){_NOT_A_NUMBER}", re.IGNORECASE | re.ASCII)
 _IMPROPER = re.compile(f"(?<![0-9.,/\u2044\u2215])([0-9]{{2,12}}){_SLASH}({_RUN})(?!{_SLASH})")
 _MIXED_IMPROPER = re.compile(f"[0-9]{SPACE}{{1,3}}([0-9]{{1,12}}){_SLASH}({_RUN})(?!{_SLASH})")
 
@@ -138,14 +139,14 @@ Read = tuple[Fraction, int]
 def read_number(text: str, start: int = 0, *, words: bool = False) -> tuple[Range, int] | None:
     """The number or range that begins at `start`, and the index after it; None where there is none.
 
-    `half`, `half a` and `one` to `twelve` are numbers; `a`, `an` and `a dozen` only with `words`, since `a` begins
-    many a sentence. A range runs upwards; of `25-20` only the 25 is read, and the rest is left for the caller.
+    `half`, `half a`, `one` to `twelve` and `a dozen` are numbers; `a` and `an` only with `words`, since `a`
+    begins many a sentence. A range runs upwards; of `25-20` only the 25 is read, the rest is left.
     """
     first = read_single(text, start, words=words)
     if first is None:
         return None
     value, end = first
-    gap = _TO.match(text, end)
+    gap = TO.match(text, end)
     second = read_single(text, gap.end(), words=words) if gap else None
     if second is not None and value < second[0]:
         return Range(value, second[0]), second[1]

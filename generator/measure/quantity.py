@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 
 from generator.measure.number import SPACE, Range, read_number
 from generator.measure.unit import LONGEST_WORD, Kind, Spoons, Unit, unit_named
@@ -10,7 +9,7 @@ from generator.measure.unit import LONGEST_WORD, Kind, Spoons, Unit, unit_named
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity:
-    """`amount` of `unit`; no unit is a bare count (2 eggs). `text` is the stretch that was read, as written."""
+    """`amount` of `unit`; no unit is a bare count (2 eggs). `text` is the stretch read, as written."""
 
     amount: Range
     unit: Unit | None
@@ -30,22 +29,20 @@ class Quantity:
         return self.amount.scaled(self.unit.factor)
 
 
-_SIZED = "level|scant|heaped|heaping|rounded|generous|packed"
-_MODIFIER = re.compile(f"(?:{_SIZED}){SPACE}{{1,3}}", re.IGNORECASE)
+_SIZES = "level|scant|heaped|heaping|rounded|generous|packed|large|medium|small"
+_SIZE = re.compile(f"(?:{_SIZES}){SPACE}{{1,3}}", re.IGNORECASE)
 # A hyphen binds a measure to its number (`8-oz block`); a count word after a hyphen belongs to the item.
 _GAP = re.compile(f"{SPACE}{{1,3}}|-|")
-_NAME = re.compile(
-    f"(?:(?:fl|fluid)\\.?{SPACE}{{0,2}}(?:oz|ozs|ounces?)|[A-Za-z]{{1,{LONGEST_WORD}}})(?![A-Za-z])",
-    re.IGNORECASE,
-)
-# After a unit: space, end or punctuation. A hyphen or an apostrophe makes another word of it (`clove-studded`).
-_CLOSED = re.compile(r"(?![\w'’\u2010\u2011%-])")
+_FLUID = f"(?:fl|fluid)\\.?{SPACE}{{0,2}}(?:oz|ozs|ounces?)"
+_NAME = re.compile(f"(?:{_FLUID}|[A-Za-z]{{1,{LONGEST_WORD}}})(?![A-Za-z])", re.IGNORECASE)
+# After a unit: space, end or punctuation. A hyphen makes another word of it (`clove-studded`), a degree or an
+# inch sign another measure, a colon and a digit a time.
+_CLOSED = re.compile(r"(?![\w'’\u2010\u2011%°º℃℉\"″-]|:[0-9])")
 _DOT = re.compile(r"\.(?![\w'’-])")
-_PLUS = re.compile(
-    f"{SPACE}{{0,3}}\\+{SPACE}{{0,3}}|{SPACE}{{1,3}}(?:plus|and|&){SPACE}{{1,3}}", re.IGNORECASE
-)
+_PLUS = re.compile(f"{SPACE}{{0,3}}\\+{SPACE}{{0,3}}|{SPACE}{{1,3}}(?:plus|and|&){SPACE}{{1,3}}")
 _SPACES = re.compile(f"{SPACE}{{1,3}}")
 _MOST_TERMS = 4
+_METRIC = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l"})
 
 Part = tuple[Range, Unit, int]
 
@@ -53,14 +50,14 @@ Part = tuple[Range, Unit, int]
 def read_quantity(text: str, *, spoons: Spoons, start: int = 0) -> tuple[Quantity, int] | None:
     """The quantity that begins at `start`, and the index after it; None where none begins there.
 
-    Quantities of one kind written side by side are one: `1 lb 4 oz`, `¾ cup + 2 tbsp`, `1 8-oz block` (a count of
-    sized packs). A number without a unit is a bare count and ends after the number. The words level, scant, heaped,
-    rounded, generous and packed may stand around the number; they do not change the amount and stay in `text`.
-    `a` is a number only before a unit (`a pinch`). A following `of` is left to the caller, and so is a count word
-    with nothing after it, which may be the item itself (`3 cloves`).
+    Quantities of one kind written side by side are one: `1 lb 4 oz`, `¾ cup + 2 tbsp`, `1 8-oz block` (a
+    count of sized packs). A number without a unit is a bare count and ends after the number. Words such
+    as level, heaped, scant or large may stand before the number or the unit; they change no amount and
+    stay in `text`. `a` is a number only before a unit (`a pinch`). A following `of` is left to the
+    caller, and so is a count word with nothing after it, which may be the item itself (`3 cloves`).
     """
-    lead = _MODIFIER.match(text, start)
-    begin = lead.end() if lead else start
+    size = _SIZE.match(text, start)
+    begin = size.end() if size else start
     part = _measure(text, begin, spoons)
     if part is not None:
         amount, end = _with_more(text, part, spoons)
@@ -82,8 +79,8 @@ def _measure(text: str, start: int, spoons: Spoons) -> Part | None:
     amount, end = number
     gap = _GAP.match(text, end)
     after = gap.end() if gap else end
-    modifier = _MODIFIER.match(text, after) if after > end else None
-    unit = _unit(text, modifier.end() if modifier else after, spoons)
+    size = _SIZE.match(text, after) if after > end else None
+    unit = _unit(text, size.end() if size else after, spoons)
     if unit is None or (text[end:after] == "-" and unit[0].kind is Kind.COUNT):
         return None
     return amount, unit[0], unit[1]
@@ -102,20 +99,27 @@ def _unit(text: str, start: int, spoons: Spoons) -> tuple[Unit, int] | None:
 def _with_more(text: str, first: Part, spoons: Spoons) -> tuple[Range, int]:
     """The first measure with those of the same kind that follow, in the first one's unit."""
     amount, unit, end = first
-    smallest = unit.factor
+    last = unit
     for _ in range(_MOST_TERMS - 1):
         plus = _PLUS.match(text, end)
         gap = plus or _SPACES.match(text, end)
         part = _measure(text, gap.end(), spoons) if gap and unit.kind is not Kind.COUNT else None
-        if part is None or part[1].kind is not unit.kind:
+        if part is None or part[1].kind is not unit.kind or not (plus or _continues(last, part)):
             break
-        # Without a word between them only a smaller unit goes on: `1 lb 4 oz`, never `4 oz 1 lb`.
-        if plus is None and part[1].factor >= smallest:
-            break
-        smallest = part[1].factor
-        amount = amount + part[0].scaled(Fraction(part[1].factor, unit.factor))
+        last = part[1]
+        amount = amount + part[0].scaled(part[1].factor / unit.factor)
         end = part[2]
     return amount, end
+
+
+def _continues(last: Unit, part: Part) -> bool:
+    """Whether the part is the smaller change of the last unit, as 4 oz is in `1 lb 4 oz`.
+
+    In `1 lb 450 g` and `1 cup 240 ml` the second says the same again, and must not be added.
+    """
+    amount, unit, _ = part
+    same_system = (last.name in _METRIC) is (unit.name in _METRIC)
+    return same_system and unit.factor < last.factor and amount.high * unit.factor < last.factor
 
 
 def _sized_packs(

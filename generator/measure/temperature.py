@@ -11,7 +11,7 @@ from math import floor
 from types import MappingProxyType
 from typing import Literal
 
-from generator.measure.number import SPACE, Range, read_single
+from generator.measure.number import TO, Range, read_single
 
 Scale = Literal["F", "C", "gas"]
 
@@ -34,7 +34,8 @@ GAS_MARKS: Mapping[Fraction, Fraction] = MappingProxyType(
     | {Fraction(mark): Fraction(250 + 25 * mark) for mark in range(1, 10)}
 )
 
-# °F to the °C that British charts print for an oven dial. Not the nearest 5: 350 °F is 176.7 °C, and dials say 180.
+# °F to the °C that British charts print for an oven dial (common practice). Not the nearest 5: 350 °F is
+# 176.7 °C, and dials say 180.
 DIAL_CELSIUS: Mapping[int, int] = MappingProxyType(
     {
         225: 110,
@@ -59,7 +60,7 @@ def nearest(x: Fraction, step: int) -> int:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Temperature:
-    """`low` and `high` are in the `stated` scale; `fan` is what was written, and no number is changed for it."""
+    """`low` and `high` are in the `stated` scale; `fan` says what was written and changes no number."""
 
     stated: Scale
     low: Fraction
@@ -67,7 +68,7 @@ class Temperature:
     fan: bool
 
     def fahrenheit(self) -> Range:
-        """Exact. A gas mark that the chart does not know cannot be read, so it raises KeyError: our own mistake."""
+        """Exact. A gas mark off the chart raises KeyError: none is ever read, so it is our own mistake."""
         if self.stated == "gas":
             return Range(GAS_MARKS[self.low], GAS_MARKS[self.high])
         if self.stated == "C":
@@ -90,14 +91,13 @@ _SCALE = re.compile(
     r"|(?P<C>℃|(?:°|º|deg(?:rees?)?\b)\s?[Cc](?:elsius)?\b|[Cc]elsius\b|C\b))"
 )
 _DEGREE = re.compile(r"\s?[°º]")
-_BETWEEN = re.compile(f"{SPACE}{{0,3}}[-\u2010-\u2015\u2212]{SPACE}{{0,3}}|{SPACE}{{1,3}}to{SPACE}{{1,3}}")
-_MINUS = re.compile(r"[-\u2212]\s?")
+_MINUS = re.compile(r"[-\u2212\u2013]\s?")
 _FAN = re.compile(r"\s{0,3}[,(]?\s{0,3}(?:fan|convection)(?:\s(?:oven|setting))?\)?", re.IGNORECASE)
 _FAN_FIRST = re.compile(r"(?:fan|convection)\s{1,3}", re.IGNORECASE)
 
 
 def read_temperature(text: str) -> Temperature | None:
-    """The whole text as a temperature: `350 F`, `350-375 °F`, `180 C fan`, `gas mark 4`, `-18 C`; else None."""
+    """The whole text as a temperature, else None: `350 F`, `350-375 °F`, `180 C fan`, `gas 4`, `-18 C`."""
     text = text.strip()
     if len(text) > LONGEST_TEXT:
         return None
@@ -131,7 +131,7 @@ def _ends(text: str, start: int) -> tuple[Fraction, Fraction, int] | None:
     if first is None:
         return None
     degree = _SCALE.match(text, first[1]) or _DEGREE.match(text, first[1])
-    between = _BETWEEN.match(text, degree.end() if degree else first[1])
+    between = TO.match(text, degree.end() if degree else first[1])
     second = _signed(text, between.end()) if between else None
     if second is None:
         return first[0], first[0], first[1]

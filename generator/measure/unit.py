@@ -1,8 +1,9 @@
 """Units of mass, volume and count: their spellings and exact sizes.
 
 Mass: the pound is 453.59237 g and the ounce its sixteenth (NIST SP 811, Appendix B).
-Volume: the US gallon is 231 cubic inches of 2.54 cm each, the cup its sixteenth (NIST Handbook 44, Appendix C);
-the imperial gallon is 4546.09 ml, the pint its eighth (UK Units of Measurement Regulations 1995).
+Volume: the US gallon is 231 cubic inches of 2.54 cm each, the cup its sixteenth (NIST Handbook 44,
+Appendix C); the imperial gallon is 4546.09 ml, the pint its eighth (UK Units of Measurement Regulations
+1995).
 """
 
 from collections.abc import Mapping
@@ -26,7 +27,7 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unit:
-    """`factor`: grams, millilitres, millimetres or minutes in one; 1 for a count, whose weight others know."""
+    """`factor` is in grams, millilitres, millimetres or minutes; 1 for a count, whose weight others know."""
 
     name: str
     kind: Kind
@@ -53,8 +54,8 @@ SPOONS: Mapping[str, Spoons] = MappingProxyType(
     {
         "us": Spoons(cup=_US_CUP, tbsp=_US_CUP / 16, tsp=_US_CUP / 48, name="us"),
         "metric": Spoons(cup=Fraction(250), tbsp=Fraction(15), tsp=Fraction(5), name="metric"),
-        # Our decision: the cup is the imperial half pint, but the spoons are metric, since the spoons sold in the
-        # UK today hold 15 and 5 ml (common practice, no published source).
+        # Our decision: the cup is the imperial half pint, but the spoons are metric, since the spoons sold
+        # in the UK today hold 15 and 5 ml (common practice, no published source).
         "imperial": Spoons(cup=IMPERIAL_GALLON / 16, tbsp=Fraction(15), tsp=Fraction(5), name="imperial"),
         # The Australian tablespoon is the one of 20 ml (AS 1325, from memory).
         "australian": Spoons(cup=Fraction(250), tbsp=Fraction(20), tsp=Fraction(5), name="australian"),
@@ -110,7 +111,7 @@ LONGEST_WORD = 16
 def unit_named(word: str, *, spoons: Spoons) -> Unit | None:
     """The unit of mass, volume or count that a word stands for; None for any other word.
 
-    Case is folded, dots are dropped, save that `t` is a teaspoon, `T` a tablespoon and `C` not a cup but Celsius.
+    Case is folded and dots are dropped; only `t` is a teaspoon, `T` a tablespoon, and `C` is Celsius, no cup.
     """
     if len(word) > 2 * LONGEST_WORD:
         return None
