@@ -41,7 +41,7 @@ class Range:
     def __add__(self, other: "Range") -> "Range":
         return Range(self.low + other.low, self.high + other.high)
 
-    def scaled(self, factor: Fraction) -> "Range":
+    def scaled(self, factor: Fraction | int) -> "Range":
         ends = (self.low * factor, self.high * factor)
         return Range(min(ends), max(ends))
 

@@ -90,7 +90,7 @@ _COUNT: Mapping[str, tuple[str, str]] = MappingProxyType(
         "clove": ("cloves", "clove cloves"),
         "slice": ("slices", "slice slices"),
         "sheet": ("sheets", "sheet sheets"),
-        "packet": ("packets", "packet packets pkt pkts sachet sachets envelope envelopes"),
+        "packet": ("packets", "packet packets pkt package packages pkg sachet sachets envelope envelopes"),
         "leaf": ("leaves", "leaf leaves"),
         "sprig": ("sprigs", "sprig sprigs"),
         "can": ("cans", "can cans tin tins"),

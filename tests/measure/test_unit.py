@@ -32,7 +32,7 @@ US = SPOONS["us"]
         ("clove", "clove cloves"),
         ("slice", "slice slices"),
         ("sheet", "sheet sheets"),
-        ("packet", "packet packets sachet sachets envelope envelopes"),
+        ("packet", "packet packets package pkg sachet sachets envelope envelopes"),
         ("leaf", "leaf leaves"),
         ("sprig", "sprig sprigs"),
         ("can", "can cans tin tins"),
