@@ -1,8 +1,8 @@
-"""The vocabulary of allergens, without regard to region: which of them a region declares is decided elsewhere.
+"""The vocabulary of allergens, without regard to region: what a region declares is decided elsewhere.
 
 Sources of the classes: 21 USC 321(qq) with the FDA list of tree nuts of January 2025; Regulation (EU)
-1169/2011, Annex II; Canada, Food and Drug Regulations B.01.010.1; Standard 1.2.3 with Schedule 9 (Australia and
-New Zealand). Coconut and chestnut are a declared class in none of them and are not in the vocabulary.
+1169/2011, Annex II; Canada, Food and Drug Regulations B.01.010.1; Standard 1.2.3 with Schedule 9
+(Australia and New Zealand). Coconut and chestnut are a declared class in none of them and are not here.
 """
 
 from collections.abc import Mapping
@@ -25,15 +25,31 @@ class Allergen:
 
 _CLASSES: tuple[tuple[str, str, str], ...] = (
     # id, group, other names
-    ("wheat", "gluten", ("wheat flour, spelt, durum, semolina, kamut, khorasan, khorasan wheat, emmer, "
-     "einkorn, farro, freekeh, bulgur, couscous, seitan, wheat gluten, wheat germ, wheat starch, wheat protein")),
+    (
+        "wheat",
+        "gluten",
+        (
+            "wheat flour, spelt, durum, semolina, kamut, khorasan, khorasan wheat, emmer, einkorn, "
+            "farro, freekeh, bulgur, couscous, seitan, wheat gluten, wheat germ, wheat starch, wheat "
+            "protein"
+        ),
+    ),
     ("rye", "gluten", "rye flour"),
-    ("barley", "gluten", ("barley flour, malt, malted barley, malted barley flour, barley malt, "
-     "malt extract, malt syrup")),
+    (
+        "barley",
+        "gluten",
+        ("barley flour, malt, malted barley, malted barley flour, barley malt, malt extract, malt syrup"),
+    ),
     ("oats", "gluten", "oat, oatmeal, rolled oats, oat flour"),
     ("triticale", "gluten", ""),
-    ("milk", "milk", ("dairy, cow milk, cow's milk, lactose, whey, casein, caseinate, milk powder, butter, cream, "
-     "milk protein, milk solids, milkfat, milk fat")),
+    (
+        "milk",
+        "milk",
+        (
+            "dairy, cow milk, cow's milk, lactose, whey, casein, caseinate, milk powder, butter, cream, "
+            "milk protein, milk solids, milkfat, milk fat"
+        ),
+    ),
     ("goat milk", "milk", "goat's milk, goats milk"),
     ("sheep milk", "milk", "sheep's milk, sheeps milk, ewe's milk"),
     ("buffalo milk", "milk", "buffalo's milk"),
@@ -41,36 +57,64 @@ _CLASSES: tuple[tuple[str, str, str], ...] = (
     ("duck egg", "egg", "duck's egg"),
     ("quail egg", "egg", "quail's egg"),
     ("goose egg", "egg", "goose's egg"),
-    ("soy", "soy", "soya, soybean, soya bean, soy bean, soy lecithin, soya lecithin, soy protein, soya protein, tofu"),
+    (
+        "soy",
+        "soy",
+        ("soya, soybean, soya bean, soy bean, soy lecithin, soya lecithin, soy protein, soya protein, tofu"),
+    ),
     ("peanut", "peanut", "groundnut, ground nut, arachis, monkey nut, earth nut"),
     ("sesame", "sesame", "sesame seed, tahini, benne, gingelly"),
     ("mustard", "mustard", "mustard seed, mustard flour, mustard powder"),
     ("celery", "celery", "celeriac, celery seed, celery salt"),
     ("lupin", "lupin", "lupine, lupin flour, lupin seed"),
-    ("sulphites", "sulphites", ("sulphite, sulfite, sulphur dioxide, sulfur dioxide, "
-     "sulphiting agent, sulfiting agent, so2, e220, e221, e222, e223, e224, e225, e226, e227, e228, e 220, e 221, e 222, e 223, e 224, e 225, e 226, "
-     "e 227, e 228")),
+    (
+        "sulphites",
+        "sulphites",
+        (
+            "sulphite, sulfite, sulphur dioxide, sulfur dioxide, sulphiting agent, sulfiting agent, "
+            "so2, e220, e221, e222, e223, e224, e225, e226, e227, e228, e 220, e 221, e 222, e 223, e "
+            "224, e 225, e 226, e 227, e 228"
+        ),
+    ),
     ("almond", "tree nuts", "ground almond, marzipan, almond paste"),
     ("hazelnut", "tree nuts", "filbert, cobnut, cob nut, hazel nut"),
-    ("walnut", "tree nuts", ("black walnut, english walnut, persian walnut, california walnut, heartnut, "
-     "japanese walnut")),
+    (
+        "walnut",
+        "tree nuts",
+        ("black walnut, english walnut, persian walnut, california walnut, heartnut, japanese walnut"),
+    ),
     ("pecan", "tree nuts", "pecan nut"),
     ("pistachio", "tree nuts", "pistachio nut"),
     ("cashew", "tree nuts", "cashew nut"),
     ("macadamia", "tree nuts", "macadamia nut, queensland nut, bush nut"),
     ("brazil nut", "tree nuts", "brazilnut, brazil"),
     ("pine nut", "tree nuts", "pinon, pinon nut, pinyon nut, pignoli, pignolia, pine kernel"),
-    *((each, "fish", "") for each in ("bass", "cod", "flounder", "haddock", "halibut", "herring", "mackerel",
-                                      "pollock", "salmon", "tilapia", "trout", "tuna")),
+    ("bass", "fish", ""),
+    ("cod", "fish", ""),
+    ("flounder", "fish", ""),
+    ("haddock", "fish", ""),
+    ("halibut", "fish", ""),
+    ("herring", "fish", ""),
+    ("mackerel", "fish", ""),
+    ("pollock", "fish", ""),
+    ("salmon", "fish", ""),
+    ("tilapia", "fish", ""),
+    ("trout", "fish", ""),
+    ("tuna", "fish", ""),
     ("anchovy", "fish", ""),
     ("sardine", "fish", "pilchard"),
     ("shrimp", "crustacean", "prawn"),
     ("crab", "crustacean", ""),
     ("lobster", "crustacean", ""),
     ("crayfish", "crustacean", "crawfish"),
-    *((each, "mollusc", "") for each in ("clam", "mussel", "oyster", "scallop", "octopus", "snail")),
+    ("clam", "mollusc", ""),
+    ("mussel", "mollusc", ""),
+    ("oyster", "mollusc", ""),
+    ("scallop", "mollusc", ""),
+    ("octopus", "mollusc", ""),
+    ("snail", "mollusc", ""),
     ("squid", "mollusc", "calamari, cuttlefish"),
-)  # fmt: skip
+)
 
 _GENERAL: tuple[tuple[str, str], ...] = (
     ("gluten", "gluten cereal, cereals containing gluten, cereal containing gluten"),
@@ -87,7 +131,8 @@ def _names(own: str, others: str) -> tuple[str, ...]:
 
 def _vocabulary() -> dict[str, Allergen]:
     kinds = {
-        ident: Allergen(id=ident, group=group, names=_names(ident, others)) for ident, group, others in _CLASSES
+        ident: Allergen(id=ident, group=group, names=_names(ident, others))
+        for ident, group, others in _CLASSES
     }
     general = {
         ident: Allergen(id=ident, group=ident, names=_names(ident, others), general=True)

@@ -11,13 +11,20 @@ __all__ = ["Catalogue", "fold", "same_name"]
 
 # Words that say how good or how fresh a thing is and leave its weight as it was. "Unsalted", "dried" and
 # "ground" are not among them: they name another ingredient.
-_QUALITY = ("good quality", "best quality", "organic", "fresh", "freshly squeezed", "raw", "fine", "good", "ripe",
-            "freshly grated", "pure", "freshly ground")  # fmt: skip
-_WARMTH = ("room temperature", "ice cold", "lukewarm", "warm", "cold", "cool", "hot", "boiling", "tepid",
-           "chilled", "scalded", "just boiled")  # fmt: skip
-_SOFTNESS = ("softened", "soft", "melted", "cold melted")
+_QUALITY = (
+    *("good quality", "best quality", "organic", "fresh", "raw", "fine", "good", "ripe", "pure"),
+    *("freshly squeezed", "freshly grated", "freshly ground"),
+)
+_WARMTH = (
+    *("room temperature", "ice cold", "lukewarm", "warm", "cold", "cool", "hot", "boiling", "tepid"),
+    *("chilled", "scalded", "just boiled"),
+)
+_SOFTNESS = ("softened", "soft", "melted", "very soft")
+_BEATEN = ("lightly beaten", "well beaten", "beaten", "whisked")
+_HOW = frozenset({"finely", "coarsely", "roughly", "thinly", "lightly", "firmly", "freshly", "well"})
 _WARMED = frozenset({"water", "dairy", "dairy alternative", "egg", "fat", "drink", "juice"})
 _SOFTENED = frozenset({"fat"})
+_EGGS = frozenset({"egg"})
 # A dried thing is another thing than the fresh one: "fresh thyme" never answers as dried thyme.
 _NEVER_FRESH = frozenset({"spice", "dried fruit", "leavening", "grain", "extract", "decoration"})
 
@@ -39,8 +46,28 @@ class Catalogue:
 
     def find(self, name: str) -> Ingredient | None:
         """The row that answers to `name`, with neutral words before it set aside; None where none does."""
-        folded = fold(name)
-        return self._exact(folded) or self._without_neutral_words(folded)
+        return self.exact(name) or self._without_neutral_words(fold(name))
+
+    def exact(self, name: str) -> Ingredient | None:
+        """The row that answers to `name` as it stands, in either number; no word is set aside."""
+        for form in number_forms(fold(name)):
+            if form in self._index:
+                return self._index[form]
+        return None
+
+    def find_form(self, name: str) -> tuple[Ingredient, str] | None:
+        """The row, and the form its name is written with: "finely chopped pecans" is pecans, "chopped".
+
+        The form is a key of the row's `modifiers`, "" where none is written.
+        """
+        found = self.find(name)
+        if found is not None:
+            return found, ""
+        first, _, rest = fold(name).partition(" ")
+        if first in _HOW and rest:
+            return self.find_form(rest)
+        whole = self.find(rest) if rest else None
+        return (whole, first) if whole is not None and first in whole.modifiers else None
 
     def names(self) -> tuple[str, ...]:
         """The printed name of every row, in the order of the data."""
@@ -50,12 +77,6 @@ class Catalogue:
         """Printed names most like `name`, best first, at most three."""
         near = nearest(fold(name), self._index, most=6)
         return tuple(dict.fromkeys(self._index[each].name for each in near))[:3]
-
-    def _exact(self, folded: str) -> Ingredient | None:
-        for form in number_forms(folded):
-            if form in self._index:
-                return self._index[form]
-        return None
 
     def _without_neutral_words(self, folded: str) -> Ingredient | None:
         for word, groups, barred in _neutral_words():
@@ -74,6 +95,8 @@ def _neutral_words() -> Iterator[tuple[str, frozenset[str] | None, frozenset[str
         yield word, _WARMED, frozenset()
     for word in _SOFTNESS:
         yield word, _SOFTENED, frozenset()
+    for word in _BEATEN:
+        yield word, _EGGS, frozenset()
 
 
 def _index(rows: tuple[Ingredient, ...]) -> dict[str, Ingredient]:

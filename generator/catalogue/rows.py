@@ -20,8 +20,11 @@ from generator.catalogue.names import fold
 Row: TypeAlias = Mapping[str, Any]
 
 KEYS = frozenset(
-    "name also plural flour white_wheat nominal_liquid salt_added weight no_volume forms pieces units "
-    "composition allergens allergens_by ask often label labels made_of cautions".split()
+    (
+        *("name", "also", "plural", "flour", "white_wheat", "nominal_liquid", "salt_added"),
+        *("weight", "no_volume", "forms", "pieces", "units", "composition"),
+        *("allergens", "allergens_by", "ask", "often", "label", "labels", "made_of", "cautions"),
+    )
 )
 CAUTIONS = frozenset({"raw flour", "raw egg", "honey", "alcohol", "whole nuts", "choking"})
 REGIONS = frozenset({"US", "EU", "UK", "CA", "ANZ"})
@@ -51,7 +54,9 @@ class FaultyRow(ValueError):
 def built_in_rows() -> tuple[Ingredient, ...]:
     """Every row of the packaged `data/*.yaml`, files in alphabetical order."""
     folder = files("generator.catalogue").joinpath("data")
-    found = sorted((each for each in folder.iterdir() if each.name.endswith(".yaml")), key=lambda each: each.name)
+    found = sorted(
+        (each for each in folder.iterdir() if each.name.endswith(".yaml")), key=lambda each: each.name
+    )
     rows: list[Ingredient] = []
     for each in found:
         group = each.name.removesuffix(".yaml").replace("_", " ")
@@ -62,7 +67,7 @@ def built_in_rows() -> tuple[Ingredient, ...]:
 def read_rows(text: str, *, group: str) -> tuple[Ingredient, ...]:
     """The rows of one data file."""
     loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-    return tuple(_ingredient(row, group=group) for row in yaml.load(text, Loader=loader))  # noqa: S506
+    return tuple(_ingredient(row, group=group) for row in yaml.load(text, Loader=loader))
 
 
 def grams_per_ml(weighing: Row) -> Fraction:
@@ -163,7 +168,8 @@ def _check_keys(row: Row) -> None:
         "allergens": {*row.get("allergens", ()), *row.get("often", ())} - set(ALLERGENS),
         "cautions": set(row.get("cautions", ())) - CAUTIONS,
         "regions": set(row.get("labels", {})) - REGIONS,
-        "composition": set(row.get("composition", {})) - {"water", "fat", "sugar", "salt", "sodium", "by", "salt_by"},
+        "composition": set(row.get("composition", {}))
+        - {"water", "fat", "sugar", "salt", "sodium", "by", "salt_by"},
     }
     faults = {kind: sorted(words) for kind, words in strange.items() if words}
     if faults or not isinstance(row.get("name"), str) or isinstance(row.get("ask", []), str):

@@ -89,6 +89,16 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S072": _error("not a language tag"),
         "S073": _error("no settings"),
         # P: pantry
+        "P001": _error("a comma in a pantry name"),
+        "P002": _error("a pantry row that is not keys and values"),
+        "P003": _error("stands in for an ingredient that the catalogue does not know"),
+        "P004": _error("a catalogue name that stands in for another"),
+        "P005": _error("an unknown allergen"),
+        "P006": _error("not a weight"),
+        "P007": _error("two rows for one ingredient"),
+        "P008": _error("flour settled by the catalogue"),
+        "P009": _error("not grams in 100 g"),
+        "P010": _warning("a pack that has not been read"),
         # F: formula and ingredient lines
         "F002": _error("a line without an ingredient"),
         "F004": _error("an amount of nothing"),
