@@ -33,7 +33,8 @@ def as_text(
     for each in diagnostics:
         path = each.span.path
         if path not in lines:
-            lines[path] = _LINE_END.split(texts.get(path, "").removeprefix("\ufeff"))
+            text = texts.get(path, "").removeprefix("\ufeff")
+            lines[path] = _LINE_END.split(text) if text else []
         out += _blocks(each, lines[path], prefix=prefix, brush=_Brush(colour=colour))
     return "".join(f"{line}\n" for line in out)
 

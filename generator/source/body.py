@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
@@ -24,7 +25,7 @@ def read_body(places: Places, start: int) -> tuple[Body, Diagnostics]:
     blocks = read_blocks(places, start)
     headings = [index for index, block in enumerate(blocks) if block.kind == "heading" and block.level == 2]
     intro = reader.intro(blocks[: headings[0]] if headings else blocks)
-    for index, end in zip(headings, [*headings[1:], len(blocks)], strict=True):
+    for index, end in pairwise((*headings, len(blocks))):
         reader.chapter_or_method(blocks[index], blocks[index + 1 : end], _line_after(blocks, end, places))
     reader.check_headings(blocks)
     body = Body(intro=intro, methods=tuple(reader.methods), chapters=tuple(reader.chapters))

@@ -83,12 +83,12 @@ def _open_quote(case: _Case) -> Diagnostic:
 
 
 def _backslash(case: _Case) -> Diagnostic:
-    at = case.places.text.find("\\", max(case.at - 2, 0))
+    at = case.places.text.rfind("\\", case.context_at, case.at + 1)
     return case.found(
         "S021",
         "a backslash has a meaning of its own inside double quotes",
         "Use single quotes around this text, or write the backslash twice.",
-        at if 0 <= at <= case.at + 2 else case.at,
+        at if at >= 0 else case.at,
         2,
     )
 
