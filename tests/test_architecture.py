@@ -56,7 +56,7 @@ OWNERS: Mapping[str, frozenset[str]] = {
     "fontpkg": frozenset({"render"}),
 }
 # Only these may change anything on the disk.
-WRITERS = ("build", "source.write", "history", "cli.commands.start")
+WRITERS = ("build", "source.write", "history", "cli.start")
 WRITING = frozenset({"write_text", "write_bytes", "unlink", "mkdir", "rmdir", "touch", "symlink_to"})
 
 BAD_NAMES = frozenset({"util", "utils", "helper", "helpers", "common", "manager", "managers", "misc"})

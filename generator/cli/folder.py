@@ -1,0 +1,36 @@
+"""Which folder a command works on, and how its files are named to the person who typed the command."""
+
+import os
+from pathlib import Path
+
+SETTINGS = "site.yaml"
+USUAL = "content"
+
+
+def content_folder(given: Path | None, *, here: Path) -> Path | str:
+    """The content folder: the one given, else `here` if it is one, else `content/` in it.
+
+    A sentence instead, where there is none. Whether a given folder holds good content is for `check` to say.
+    """
+    if given is not None:
+        return given if given.is_dir() else f"there is no folder {given}"
+    if (here / SETTINGS).exists():
+        return Path()
+    if (here / USUAL).is_dir():
+        return Path(USUAL)
+    return (
+        f"this folder has no {SETTINGS} and no {USUAL}/ in it; go to your content folder, name it with "
+        "--content DIR, or lay a new one with `tinleaf start DIR`"
+    )
+
+
+def output_folder(content: Path, given: Path | None) -> Path:
+    """The output folder: the one given, else `output/` beside the content folder."""
+    if given is not None:
+        return given
+    return Path(os.path.relpath(content.resolve().parent / "output"))
+
+
+def prefix_of(content: Path) -> str:
+    """What to put before a path inside the content folder so that it can be opened from here."""
+    return "" if content == Path() else f"{content.as_posix()}/"

@@ -1,0 +1,95 @@
+"""`tinleaf make`: checks a content folder, then writes everything that changed."""
+
+import argparse
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from generator.cli.options import USAGE_MISTAKE, add_content, add_day, content_of, workers
+from generator.cli.terminal import ProgressLine, say
+
+if TYPE_CHECKING:
+    from generator.build.store import WriteReport
+
+SUMMARY = "check, then write the site, the cards, the tags and the descriptions"
+TEXT = """\
+Checks everything, then writes the output folder: site/ to upload as it is, desk/ for yourself.
+With an error anywhere nothing is written, and the old output stays as it was. Only files that
+changed are written; files that an earlier make wrote and nobody needs any more are removed; files
+that you put there yourself are never touched.
+"""
+EXAMPLES = """\
+examples:
+  tinleaf make                          the content folder you are in, or content/;
+                                        writes output/ beside the content folder
+  tinleaf make my-baking --output www   another content folder, another place
+  tinleaf make --day 2026-12-24         what will be published on that day
+  tinleaf make --jobs 1                 one file after the other, for a small machine
+
+exit: 0 written, 1 errors (nothing was written), 2 a mistake on the command line
+"""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_content(parser, positional=True)
+    parser.add_argument(
+        "--output",
+        metavar="DIR",
+        type=Path,
+        help="where to write (default: output/ beside the content folder)",
+    )
+    add_day(parser)
+    parser.add_argument(
+        "--jobs",
+        metavar="N",
+        type=workers,
+        default=os.cpu_count() or 1,
+        help="how many files to print at a time (default: one for each processor)",
+    )
+
+
+def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
+    content = content_of(parser, options)
+    from generator.build.place import why_unusable
+    from generator.cli.findings import show_findings
+    from generator.cli.folder import output_folder
+
+    output = output_folder(content, options.output)
+    reason = why_unusable(output, content=content)
+    if reason:
+        say(reason)
+        return USAGE_MISTAKE
+    from generator.pipeline import make_folder
+
+    progress = ProgressLine(sys.stderr)
+    try:
+        made = make_folder(content, output=output, day=options.day, jobs=options.jobs, progress=progress)
+    finally:
+        progress.clear()
+    show_findings(made.diagnostics, made.texts, content=content)
+    return _conclude(made.report, output, published=made.day.isoformat())
+
+
+def _conclude(report: "WriteReport | None", output: Path, *, published: str) -> int:
+    if report is None:
+        say("nothing was written, because of the errors above")
+        return 1
+    if report.refused:
+        for reason in report.refused:
+            say(reason)
+        say("nothing was written")
+        return 1
+    for path in report.kept:
+        say(f"{output / path} is needed no more, but was edited by hand, and so was kept")
+    print(f"{output.as_posix()}/: {_counts(report)}; as of {published}")
+    return 0
+
+
+def _counts(report: "WriteReport") -> str:
+    """ "3 files written, 120 unchanged, 1 removed"."""
+    written = len(report.written)
+    words = [f"{written} file{'' if written == 1 else 's'} written"]
+    words += [f"{len(report.unchanged)} unchanged"] if report.unchanged else []
+    words += [f"{len(report.removed)} removed"] if report.removed else []
+    return ", ".join(words)

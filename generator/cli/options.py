@@ -1,0 +1,69 @@
+"""The options that several commands have, each with one meaning everywhere."""
+
+import argparse
+import re
+from datetime import date
+from pathlib import Path
+from typing import NoReturn
+
+from generator.cli.folder import content_folder
+
+USAGE_MISTAKE = 2
+
+
+class Parser(argparse.ArgumentParser):
+    """An argument parser that says what is wrong in one line, and where to read how it goes."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(USAGE_MISTAKE, f"{self.prog}: {message}\nSee `{self.prog} --help`.\n")
+
+
+def day(text: str) -> date:
+    """A date as it stands in the content: 2026-09-12."""
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+        raise argparse.ArgumentTypeError(f"“{text}” is not a date such as 2026-09-12")
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"“{text}” is not a day of the calendar") from None
+
+
+def workers(text: str) -> int:
+    if not re.fullmatch(r"[1-9][0-9]{0,2}", text):
+        raise argparse.ArgumentTypeError(f"“{text}” is not a number from 1 to 999")
+    return int(text)
+
+
+def add_content(parser: argparse.ArgumentParser, *, positional: bool) -> None:
+    """`--content DIR` everywhere; check and make take the folder as a plain word too."""
+    if positional:
+        parser.add_argument(
+            "folder", metavar="CONTENT", nargs="?", type=Path, help="the same as --content DIR"
+        )
+    parser.add_argument(
+        "--content",
+        metavar="DIR",
+        type=Path,
+        help="the content folder; without it, this folder if it has a site.yaml, else content/ in it",
+    )
+
+
+def add_day(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--day",
+        metavar="DATE",
+        type=day,
+        help="the publication day, as 2026-09-12; without it, today in the zone of site.yaml",
+    )
+
+
+def content_of(parser: argparse.ArgumentParser, options: argparse.Namespace) -> Path:
+    """The content folder that the options name. Ends the program with 2 where there is none."""
+    given: Path | None = options.content
+    plain: Path | None = getattr(options, "folder", None)
+    if given is not None and plain is not None and given != plain:
+        parser.error(f"the content folder is given twice: {plain} and {given}")
+    found = content_folder(given or plain, here=Path())
+    if isinstance(found, str):
+        parser.error(found)
+    return found
