@@ -1,0 +1,64 @@
+"""What every page of a publication has around its own text."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.present.views import PageLink, SiteView
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """Names, addresses and navigation. `contact_url` is "" where the contact is no address to follow."""
+
+    title: str
+    lead: str
+    maker: str
+    contact: str
+    contact_url: str
+    url: str
+    language: str
+    theme: str
+    navigation: tuple[PageLink, ...]
+    foot: tuple[PageLink, ...]
+
+
+def frame_of(site: SiteView) -> Frame:
+    """The frame that all pages of the site share."""
+    return Frame(
+        title=site.title,
+        lead=site.lead,
+        maker=site.maker,
+        contact=site.contact,
+        contact_url=_contact_url(site.contact),
+        url=site.url,
+        language=site.language,
+        theme=site.theme,
+        navigation=tuple(_navigation(site)),
+        foot=tuple(_foot(site)),
+    )
+
+
+def _navigation(site: SiteView) -> Iterator[PageLink]:
+    own = [PageLink(title="Bakes", path="recipes/")]
+    if site.kinds:
+        own.append(PageLink(title="Kinds", path="kinds/"))
+    if site.journal:
+        own.append(PageLink(title="Journal", path="journal/"))
+    yield from own
+    taken = {"", "index.html", "corrections/", *(link.path for link in own)}
+    yield from (link for link in site.pages if link.path not in taken)
+
+
+def _foot(site: SiteView) -> Iterator[PageLink]:
+    yield PageLink(title="Corrections", path="corrections/")
+    yield PageLink(title="Atom feed", path="feed.xml")
+    yield PageLink(title="JSON feed", path="feed.json")
+
+
+def _contact_url(contact: str) -> str:
+    """An e-mail or web address to follow, or "" for a contact in plain words."""
+    if " " in contact or not contact:
+        return ""
+    if contact.startswith(("https://", "http://", "mailto:")):
+        return contact
+    return f"mailto:{contact}" if "@" in contact else ""

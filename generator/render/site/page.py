@@ -1,0 +1,84 @@
+"""A page: what it says, where it stands, and how it becomes HTML."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from markupsafe import Markup
+
+from generator.present.views import PhotoView, Rich
+from generator.render.output import Product
+from generator.render.rich_text import figure, prose_html, rich_html, tied
+from generator.render.site.frame import Frame
+from generator.render.site.pictures import Picture, media_place, picture_of
+from generator.render.site.places import file_of, relative
+from generator.render.site.strip import bars
+from generator.render.theme import templates
+
+_NOTHING: Mapping[str, object] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One page. `path` leads from the root, `kind` is Open Graph's word, `structured` is JSON-LD or ""."""
+
+    template: str
+    path: str
+    title: str
+    description: str
+    kind: str = "website"
+    picture: PhotoView | None = None
+    structured: str = ""
+    published: str = ""
+    updated: str = ""
+    content: Mapping[str, object] = field(default_factory=lambda: _NOTHING)
+
+
+def page_product(page: Page, frame: Frame) -> Product:
+    """The finished page as a file under "site/"."""
+    template = templates(frame.theme, "site").get_template(page.template)
+    html = template.render(
+        page=page,
+        frame=frame,
+        heading=f"{page.title} · {frame.title}" if page.path else frame.title,
+        canonical=frame.url + page.path,
+        locale=frame.language.replace("-", "_"),
+        data_block=_data_block(page.structured),
+        **_tools(page.path),
+        **page.content,
+    )
+    return Product(path=f"site/{file_of(page.path)}", content=html.encode())
+
+
+def _tools(path: str) -> dict[str, object]:
+    """What a template may call: each makes one view fit the page at `path`."""
+
+    def to(target: str) -> str:
+        return relative(target, page=path)
+
+    def to_named(address: str) -> str:
+        return address if address.startswith("#") else to(media_place(address))
+
+    def picture(photo: PhotoView) -> Picture:
+        return picture_of(photo, page=path)
+
+    def prose(markdown: str, level: int) -> Markup:
+        return prose_html(markdown, level=level, place=to_named)
+
+    def rich(words: Rich, level: int) -> Markup:
+        return rich_html(words, level=level, place=to_named)
+
+    return {
+        "to": to,
+        "picture": picture,
+        "prose": prose,
+        "rich": rich,
+        "figure": figure,
+        "tied": tied,
+        "bars": bars,
+    }
+
+
+def _data_block(structured: str) -> Markup:
+    """JSON for a script element: no sign in it can end the element or open a comment."""
+    return Markup(structured.replace("<", "\\u003c"))

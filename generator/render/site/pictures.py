@@ -1,0 +1,122 @@
+"""The photographs and other files of `media/` that the pages use."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from generator.present.views import PhotoView, SiteView
+from generator.render.output import Product
+from generator.render.photographs import (
+    encoded,
+    is_picture,
+    narrower_path,
+    published_path,
+    published_size,
+    widths,
+)
+from generator.render.rich_text import local_links
+from generator.render.site.places import from_maker, relative
+
+Media = Callable[[str], bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A photograph as an `img` element needs it, seen from its page."""
+
+    address: str
+    choices: str
+    text: str
+    width: int
+    height: int
+
+
+def picture_of(photo: PhotoView, *, page: str) -> Picture:
+    """The photograph with its narrower copies as a `srcset`."""
+    return Picture(
+        address=relative(photo.path, page=page),
+        choices=", ".join(
+            f"{relative(path, page=page)} {width}w" for path, width, _ in _copies(photo.path, *_size(photo))
+        ),
+        text=photo.text,
+        width=photo.width,
+        height=photo.height,
+    )
+
+
+def media_place(address: str) -> str:
+    """Where a file that Markdown names is published, from the root of the site."""
+    place = from_maker(address)
+    return published_path(place) if place.startswith("media/") and is_picture(place) else place
+
+
+def photo_products(photo: PhotoView, media: Media) -> Iterator[Product]:
+    """The photograph in every width its pages offer; nothing where the file cannot be read."""
+    try:
+        data = media(photo.source)
+        for path, width, height in _copies(photo.path, *_size(photo)):
+            yield Product(path=f"site/{path}", content=encoded(data, width=width, height=height))
+    except OSError:
+        return
+
+
+def media_products(site: SiteView, media: Media) -> Iterator[Product]:
+    """Every file that a page of the site shows or links to, each once."""
+    done: set[str] = set()
+    for photo in _photos(site):
+        if photo.path not in done:
+            done.add(photo.path)
+            yield from photo_products(photo, media)
+    for address in sorted(_named_in_text(site)):
+        if media_place(address) not in done:
+            done.add(media_place(address))
+            yield from _text_media(address, media)
+
+
+def _text_media(address: str, media: Media) -> Iterator[Product]:
+    """A file that Markdown names: a picture is published like a photograph, anything else as it is."""
+    try:
+        data = media(address)
+        size = published_size(data) if is_picture(address) else None
+        content = encoded(data, width=size[0], height=size[1]) if size else data
+    except OSError:
+        return
+    if size or not is_picture(address):
+        yield Product(path=f"site/{media_place(address)}", content=content)
+
+
+def _copies(path: str, width: int, height: int) -> Iterator[tuple[str, int, int]]:
+    """Path, width and height of every copy of a photograph, narrowest first."""
+    for narrower in widths(width):
+        if narrower == width:
+            yield path, width, height
+        else:
+            yield narrower_path(path, narrower), narrower, max(1, round(height * narrower / width))
+
+
+def _size(photo: PhotoView) -> tuple[int, int]:
+    return photo.width, photo.height
+
+
+def _photos(site: SiteView) -> Iterator[PhotoView]:
+    shown = (
+        *(recipe.photo for recipe in site.recipes),
+        *(teaser.photo for teaser in site.teasers),
+        *(article.photo for article in (*site.journal, *site.standing)),
+    )
+    yield from (photo for photo in shown if photo)
+
+
+def _named_in_text(site: SiteView) -> set[str]:
+    """The addresses under `media/` in any text of the site."""
+    places = (from_maker(address) for text in _texts(site) for address in local_links(text))
+    return {place for place in places if place.startswith("media/") and not place.endswith("/")}
+
+
+def _texts(site: SiteView) -> Iterator[str]:
+    yield from (article.markdown for article in (*site.journal, *site.standing))
+    for recipe in site.recipes:
+        yield recipe.intro.markdown
+        yield from (prose.markdown for prose in recipe.prose)
+        ways = (*recipe.ways, *((recipe.common,) if recipe.common else ()))
+        for way in ways:
+            yield from (block.words.markdown for section in way.sections for block in section.blocks)
