@@ -39,13 +39,14 @@ ABOVE_ALL = {"pipeline": frozenset({"cli", "importer", "desk"}), "cli": frozense
 
 # Each of these renders one thing and knows nothing of the others; what is not listed serves them all.
 RENDERERS = frozenset(
-    {"site", "cards", "tag_sheets", "bench_sheet", "overlay", "description", "feeds", "structured_data"}
-    | {"recipe_json", "images", "paper"}
+    {"site", "cards", "tag_sheets", "bench_sheets", "description", "feeds", "structured_data", "images"}
+    | {"recipe_json", "overlay"}
 )
 
 # Only these rooms know a foreign format.
 OWNERS: Mapping[str, frozenset[str]] = {
-    "yaml": frozenset({"source"}),
+    # The maker's YAML is read in `source` alone; the two others read tables of our own.
+    "yaml": frozenset({"source", "catalogue", "declaration"}),
     "markdown_it": frozenset({"source", "render"}),
     "jinja2": frozenset({"render"}),
     "markupsafe": frozenset({"render"}),
@@ -268,7 +269,11 @@ IMPORTS = [
     ("render/theme.py", "from generator.render import site", "render.theme imports render.site"),
     ("pipeline.py", "from generator.cli import main", "pipeline imports cli.main"),
     ("present/recipe.py", "from generator import cli", "present.recipe imports cli"),
-    ("formula/fields.py", "import yaml", "formula.fields imports yaml, which only source may"),
+    (
+        "formula/fields.py",
+        "import yaml",
+        "formula.fields imports yaml, which only catalogue and declaration and source may",
+    ),
     ("present/x.py", "from PIL.Image import open", "present.x imports PIL, which only render may"),
     ("present/x.py", "import fontpkg_vollkorn", "present.x imports fontpkg_vollkorn, which only render may"),
 ]
