@@ -1,0 +1,152 @@
+"""The commands over the real pipeline: from nothing to a publication, and what a mistake does to it."""
+
+import json
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from generator.build.manifest import NAME as MANIFEST
+from generator.cli.main import main
+
+Capture = pytest.CaptureFixture[str]
+DAY = ["--day", "2026-02-01"]
+RECIPE = "saturday-tin-loaf"
+
+
+def laid(folder: Path) -> Path:
+    assert main(["start", str(folder), "--day", "2026-01-01"]) == 0
+    return folder
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {
+        each.relative_to(folder).as_posix(): each.read_bytes() for each in folder.rglob("*") if each.is_file()
+    }
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """A folder with the starter in `content/` and what was made of it in `output/`; read only."""
+    folder = tmp_path_factory.mktemp("made")
+    laid(folder / "content")
+    assert main(["make", str(folder / "content"), *DAY, "--jobs", "1"]) == 0
+    before = contents(folder)
+    yield folder
+    assert contents(folder) == before
+
+
+def findings(content: Path, capsys: Capture) -> list[str]:
+    capsys.readouterr()
+    main(["check", str(content), *DAY, "--format", "json"])
+    objects = json.loads(capsys.readouterr().out)
+    return [
+        f"{each['path']}:{each['line']}:{each['column']} {each['code']} {each['message']}" for each in objects
+    ]
+
+
+def test_starter_gives_no_finding(tmp_path: Path, capsys: Capture) -> None:
+    assert findings(laid(tmp_path / "mine"), capsys) == []
+
+
+def test_first_recipe_of_the_readme_gives_no_finding(project: Path, tmp_path: Path, capsys: Capture) -> None:
+    content = laid(tmp_path / "mine")
+    readme = (project / "README.md").read_text()
+    (recipe,) = re.findall(r"```markdown\n(.*?)```", readme, re.DOTALL)
+    (pantry,) = re.findall(r"```yaml\n(.*?)```", readme, re.DOTALL)
+    (content / "recipes" / "butter-rounds.md").write_text(recipe)
+    assert findings(content, capsys) == []
+    with (content / "pantry.yaml").open("a") as file:
+        file.write(pantry)
+    assert findings(content, capsys) == []
+
+
+def test_make_writes_what_the_readme_promises(made: Path) -> None:
+    site = [
+        "index.html",
+        "404.html",
+        "feed.xml",
+        "feed.json",
+        "sitemap.xml",
+        "robots.txt",
+        "about/index.html",
+    ]
+    site += ["recipes/index.html", "journal/a-first-loaf/index.html", "corrections/index.html"]
+    recipe = ["index.html", "recipe.json", "card-4x6.pdf", "card-5x7.pdf", "card-a6.pdf", "card-a5.pdf"]
+    desk = ["description.txt", "tags.pdf", "bench-sheet.pdf", "overlay.png"]
+    wanted = {f"site/{each}" for each in site}
+    wanted |= {f"site/recipes/{RECIPE}/{each}" for each in recipe} | {
+        f"desk/{RECIPE}/{each}" for each in desk
+    }
+    assert wanted - set(contents(made / "output")) == set()
+
+
+def test_second_make_writes_nothing(made: Path, capsys: Capture) -> None:
+    capsys.readouterr()
+    assert main(["make", str(made / "content"), *DAY, "--jobs", "1"]) == 0
+    assert re.search(r"output/: 0 files written, \d+ unchanged; as of 2026-02-01\n$", capsys.readouterr().out)
+
+
+def test_same_content_gives_the_same_bytes_elsewhere_and_in_parallel(made: Path, tmp_path: Path) -> None:
+    shutil.copytree(made / "content", tmp_path / "elsewhere" / "book")
+    output = tmp_path / "there"
+    assert (
+        main(["make", str(tmp_path / "elsewhere" / "book"), "--output", str(output), *DAY, "--jobs", "2"])
+        == 0
+    )
+    assert contents(output) == contents(made / "output")
+
+
+def test_make_with_an_error_leaves_the_old_output_as_it_was(
+    made: Path, tmp_path: Path, capsys: Capture
+) -> None:
+    shutil.copytree(made, tmp_path / "mine")
+    recipe = tmp_path / "mine" / "content" / "recipes" / f"{RECIPE}.md"
+    recipe.write_text(recipe.read_text().replace("10 g table salt", "10 g unobtainium"))
+    assert main(["make", str(tmp_path / "mine" / "content"), *DAY]) == 1
+    assert "nothing was written" in capsys.readouterr().err
+    assert contents(tmp_path / "mine" / "output") == contents(made / "output")
+
+
+def test_make_with_an_error_writes_nothing_at_all_the_first_time(tmp_path: Path) -> None:
+    content = laid(tmp_path / "content")
+    (content / "recipes" / f"{RECIPE}.md").write_text("no front matter\n")
+    assert main(["make", str(content), *DAY]) == 1
+    assert not (tmp_path / "output").exists()
+
+
+def test_withdrawn_recipe_leaves_the_output(made: Path, tmp_path: Path) -> None:
+    shutil.copytree(made, tmp_path / "mine")
+    content, output = tmp_path / "mine" / "content", tmp_path / "mine" / "output"
+    (content / "recipes" / f"{RECIPE}.md").unlink()
+    (content / "journal" / "a-first-loaf.md").unlink()
+    assert main(["make", str(content), *DAY, "--jobs", "1"]) == 0
+    left = contents(output)
+    assert [path for path in left if path != MANIFEST and RECIPE.encode() in left[path]] == []
+    assert [path for path in left if RECIPE in path] == []
+
+
+def test_describe_prints_the_text_of_the_desk(made: Path, capsys: Capture) -> None:
+    capsys.readouterr()
+    assert main(["describe", RECIPE, "--content", str(made / "content"), *DAY]) == 0
+    on_the_desk = (made / "output" / "desk" / RECIPE / "description.txt").read_text()
+    assert capsys.readouterr().out.rstrip("\n") == on_the_desk.rstrip("\n")
+    assert "Saturday tin loaf" in on_the_desk.splitlines()[0]
+
+
+def test_show_as_json_is_the_data_of_the_site(made: Path, capsys: Capture) -> None:
+    capsys.readouterr()
+    assert main(["show", RECIPE, "--content", str(made / "content"), *DAY, "--format", "json"]) == 0
+    on_the_site = (made / "output" / "site" / "recipes" / RECIPE / "recipe.json").read_text()
+    assert json.loads(capsys.readouterr().out) == json.loads(on_the_site)
+
+
+def test_show_tells_the_amounts(made: Path, capsys: Capture) -> None:
+    capsys.readouterr()
+    assert main(["show", RECIPE, "--content", str(made / "content"), *DAY]) == 0
+    out, err = capsys.readouterr()
+    assert err == ""
+    for words in ("Saturday tin loaf", "500 g", "bread flour", "66", "425"):
+        assert words in out.replace("\N{NO-BREAK SPACE}", " ")
