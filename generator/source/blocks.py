@@ -10,8 +10,9 @@ from markdown_it.token import Token
 from generator.source.lines import Places
 from generator.source.references import Line
 
-# Blocks only: inline rules give no place. Link definitions stay text, so that no line is lost.
-_PARSER = MarkdownIt("commonmark").enable("table").disable(["inline", "text_join", "reference"])
+# Blocks only: inline rules give no place. Link definitions stay text, so that no line is lost; a table is a
+# paragraph here, which keeps its lines as well and cannot be made to cost a thousand cells a line.
+_PARSER = MarkdownIt("commonmark").disable(["inline", "text_join", "reference"])
 _ITEM = re.compile(r"([ ]{0,3}[0-9]{1,9}[.)])([ \t]*)")
 
 

@@ -136,9 +136,7 @@ class _Scanner:
         opening = self._here()
         end = self._find_end()
         if end is None:
-            hint = "Write } after the name or amount; a brace that is only a sign is written \\{."
-            self._note("S030", "the brace opened here is never closed", opening, hint)
-            self._copy(1)
+            self._unclosed()
             return
         row, index, text, nested = end
         span = opening.until(self._place(row, index, 1))
@@ -152,6 +150,16 @@ class _Scanner:
         else:
             self._put(mark(len(self.references)), span)
             self.references.append(Reference(text=text, span=span))
+
+    def _unclosed(self) -> None:
+        """Tells of the braces that stand here side by side without an end, once for all of them."""
+        text, end = self.lines[self.row].text, self.index + 1
+        while text[end : end + 1] == "{" and (self.row, end) not in self.pairs.closings:
+            end += 1
+        hint = "Write } after the name or amount; a brace that is only a sign is written \\{."
+        span = self._place(self.row, self.index, end - self.index)
+        self._note("S030", "the brace opened here is never closed", span, hint)
+        self._copy(end - self.index)
 
     def _find_end(self) -> tuple[int, int, str, Span | None] | None:
         """Row and index of the closing brace, the text before it, and the first brace nested in it.
