@@ -43,7 +43,7 @@ class Ingredient:
     often           allergen ids that its packs often add: a nudge to read the pack, not an unknown
     label_name      common name on an ingredient list (US); `label_names` by region where it differs
     made_of         sub-ingredients as a label prints them, "" if simple
-    cautions        keys: raw flour, raw egg, honey, alcohol, whole nuts, choking, raw beans
+    cautions        keys: raw flour, raw egg, honey, alcohol, whole nuts, choking
     sources         field -> where the value comes from ("grams_per_ml", "modifiers.packed", "pieces.large")
     """
 
