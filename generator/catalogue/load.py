@@ -202,9 +202,10 @@ class _RowReader:
                 yield key, number[0].low
 
     def _nudge(self, pack: Pack) -> None:
+        """A copied label is left alone here: what its words tell, and what they leave open, is read elsewhere."""
         known = self.catalogue.find(pack.stands_for) if pack.stands_for else None
         asked = known is None or bool(known.ask)
-        if asked and not pack.read and not has_errors(self.found):
+        if asked and not pack.read and not pack.label and not has_errors(self.found):
             message = f"what “{pack.name}” contains is not said"
             self._note("P010", self.key, message, _NUDGE)
 

@@ -128,6 +128,11 @@ def test_an_unread_pack_is_a_nudge_where_only_the_pack_can_tell() -> None:
     ]
 
 
+def test_a_copied_label_is_no_nudge() -> None:
+    _, faults = read("margarine: {label: Margarine (rapeseed oil, water)}\n")
+    assert faults == ()
+
+
 def test_no_pantry_at_all() -> None:
     assert empty_pantry(catalogue=built_in()).names() == ()
     pantry, faults = read_pantry(None, catalogue=built_in(), spoons=SPOONS["us"])
