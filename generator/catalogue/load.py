@@ -202,7 +202,7 @@ class _RowReader:
                 yield key, number[0].low
 
     def _nudge(self, pack: Pack) -> None:
-        """A copied label is left alone here: what its words tell, and what they leave open, is read elsewhere."""
+        """A copied label is left alone: what its words tell and leave open is read elsewhere."""
         known = self.catalogue.find(pack.stands_for) if pack.stands_for else None
         asked = known is None or bool(known.ask)
         if asked and not pack.read and not pack.label and not has_errors(self.found):

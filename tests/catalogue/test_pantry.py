@@ -129,7 +129,7 @@ def test_an_unread_pack_is_a_nudge_where_only_the_pack_can_tell() -> None:
 
 
 def test_a_copied_label_is_no_nudge() -> None:
-    _, faults = read("margarine: {label: Margarine (rapeseed oil, water)}\n")
+    _, faults = read("margarine: {label: 'Margarine (rapeseed oil, water)'}\n")
     assert faults == ()
 
 
