@@ -54,7 +54,7 @@ if [ -n "$missing" ]; then
     echo "Installing system packages with apt:$missing"
     as_root apt-get update -qq
     # shellcheck disable=SC2086  # a list of words is meant
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
 fi
 
 if ! has_python; then
