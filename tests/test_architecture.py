@@ -35,7 +35,13 @@ DOORS: Mapping[str, frozenset[str]] = {
     "formula.intake": frozenset({"source"}),
 }
 # These may import all the rooms of the house that are not entrances.
-ABOVE_ALL = {"pipeline": frozenset({"cli", "importer", "desk"}), "cli": frozenset[str]()}
+ENTRANCES = frozenset({"cli", "importer", "desk"})
+ABOVE_ALL = {
+    "pipeline": ENTRANCES,
+    # The list of what is rendered, which the pipeline calls: it grew out of it, and knows as much.
+    "outputs": ENTRANCES | {"pipeline"},
+    "cli": frozenset[str](),
+}
 
 # Each of these renders one thing and knows nothing of the others; what is not listed serves them all.
 RENDERERS = frozenset(
@@ -157,7 +163,7 @@ def form_faults(module: Module) -> Iterator[str]:
         # A scanner's own state, private to its module, may change; what travels may not.
         if not isinstance(node, ast.ClassDef) or node.name.startswith("_"):
             continue
-        if any(is_loose_dataclass(each) for each in node.decorator_list):
+        if any(is_loose_dataclass(each, node) for each in node.decorator_list):
             yield f"{module.name}: {node.name} is a dataclass that is not frozen, with slots"
 
 
@@ -165,13 +171,15 @@ def is_docstring_only(tree: ast.Module) -> bool:
     return len(tree.body) == 1 and ast.get_docstring(tree) is not None
 
 
-def is_loose_dataclass(decorator: ast.expr) -> bool:
+def is_loose_dataclass(decorator: ast.expr, node: ast.ClassDef) -> bool:
     call = decorator.func if isinstance(decorator, ast.Call) else decorator
     if not (isinstance(call, ast.Name) and call.id == "dataclass"):
         return False
     flags = decorator.keywords if isinstance(decorator, ast.Call) else []
     true = {each.arg for each in flags if isinstance(each.value, ast.Constant) and each.value.value is True}
-    return not {"frozen", "slots"} <= true
+    # A value that is worked out when first asked for, and then kept, has no room in slots.
+    keeps = any(isinstance(each, ast.Name) and each.id == "cached_property" for each in ast.walk(node))
+    return not ({"frozen"} if keeps else {"frozen", "slots"}) <= true
 
 
 def writing_faults(module: Module) -> Iterator[str]:
@@ -338,6 +346,7 @@ def test_forbidden_form_is_found(tmp_path: Path, path: str, text: str, fault: st
         ("cli/check.py", "from generator import pipeline"),
         ("measure/x.py", "open('x')\npath.open('rb')\n'a'.replace('a', 'b')"),
         ("measure/x.py", "@dataclass(slots=True)\nclass _Scanner:\n    at: int"),
+        ("measure/x.py", "@dataclass(frozen=True)\nclass X:\n    @cached_property\n    def a(self): ..."),
         ("build/x.py", "path.write_bytes(b'')"),
     ],
 )
