@@ -88,6 +88,9 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S071": _error("an unknown time zone"),
         "S072": _error("not a language tag"),
         "S073": _error("no settings"),
+        "S080": _error("a photograph that is not there"),
+        "S081": _error("a photograph that cannot be read"),
+        "S082": _warning("a photograph without a description"),
         # P: pantry
         "P001": _error("a comma in a pantry name"),
         "P002": _error("a pantry row that is not keys and values"),
@@ -155,7 +158,13 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "T011": _error("not chapters"),
         "T012": _warning("chapters out of order"),
         # L: labels
+        "L001": _warning("a pack to read before the label is finished"),
+        "L002": _warning("a pack never read on a stated day"),
+        "L003": _warning("a pack read too long ago"),
+        "L004": _warning("an ingredient whose packs often add an allergen"),
+        "L005": _warning("a claim of absence"),
         # D: description
+        "D001": _warning("a block under the video that is too long"),
         # B: building
     }
 )

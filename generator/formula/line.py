@@ -38,6 +38,7 @@ _SIZE = re.compile(rf"\(?\b({'|'.join(SIZES)})\b\)?(?=\s|$)\s*", re.I)
 _ABOUT = re.compile(r"(?:about|around|approx\.?|approximately|ca\.?|or)\s+", re.I)
 _BETWEEN = re.compile(r"\s*(?:/|=|,|;|\bor\b)\s*", re.I)
 _EACH = re.compile(r"(\d+|an?|one)\s*\(\s*([^()]*?)(?:\s+each)?\s*\)\s*", re.I)
+_SLASH = re.compile("[/\u2044\u2215]")
 _OF = re.compile(r"of\s+", re.I)
 
 
@@ -115,9 +116,11 @@ def _read_amount(reading: _Reading) -> None:
 
 
 def _check_garbled(reading: _Reading) -> None:
+    """`11/2` may be 1 1/2 that lost its space; it is read by the letter, and said aloud."""
     first = reading.text[reading.at :].split(" ", 1)[0]
-    if looks_garbled(first):
-        whole, part = first[: first.index("/") - 1], first[first.index("/") - 1 :]
+    slash = _SLASH.search(first)
+    if slash and slash.start() > 1 and looks_garbled(first):
+        whole, part = first[: slash.start() - 1], first[slash.start() - 1 :]
         hint = f"Write “{whole} {part}” for a mixed number, or divide it out."
         reading.say("F005", f"“{first}” can be read in two ways", reading.at, reading.at + len(first), hint)
 

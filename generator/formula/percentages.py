@@ -13,9 +13,14 @@ from generator.formula.components import component_share
 from generator.formula.model import Formula, Line, Part, Totals
 from generator.measure.number import Range, total
 
-DRY_GROUPS = frozenset(
-    {"flour", "starch", "grain", "leavening", "dried fruit", "nut", "seed", "spice", "chocolate", "salt", "baked"}
+WET_GROUPS = frozenset(
+    {
+        *("water", "dairy", "dairy alternative", "egg", "fat", "juice", "drink", "fruit", "vegetable", "sugar"),
+        *("condiment", "extract", "pantry"),
+    }
 )
+"""Groups whose water wets a dough: among sugars only syrups hold enough of it."""
+
 WET_FROM = Fraction(10)
 
 
@@ -69,7 +74,7 @@ def _line(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
         return Counted()
     salt = grams * (ingredient.salt or 0) / 100
     soaked = part.preferment == "soaker"
-    wet = ingredient.water is not None and ingredient.water >= WET_FROM and ingredient.group not in DRY_GROUPS
+    wet = ingredient.water is not None and ingredient.water >= WET_FROM and ingredient.group in WET_GROUPS
     return Counted(
         flour=grams if line.flour else Fraction(0),
         water=grams * (ingredient.water or 0) / 100 if wet and not soaked else Fraction(0),

@@ -7,7 +7,7 @@ from generator.formula.model import About, ChapterMark, Correction, Credit, Link
 from generator.measure.duration import read_clock
 from generator.measure.length import read_tin
 from generator.source.document import Mapping, Node, Sequence, Text
-from generator.source.fields import address_of, check_keys, date_of, moment_of, text_of, texts_of, yes_no_of
+from generator.source.fields import address_of, check_keys, date_of, moment_of, texts_of, yes_no_of
 
 ABOUT_KEYS = (
     "title",
@@ -31,20 +31,19 @@ def read_about(front: Mapping, collector: Collector) -> About:
     """The front matter's words, dates and addresses."""
     published = front.get("published")
     kinds = front.get("kinds")
-    tin = _words(front, "tin", collector)
-    photo = front.get("photo")
+    tin = collector.words(front, "tin")
     return About(
-        title=_words(front, "title", collector),
-        lead=_words(front, "lead", collector),
+        title=collector.words(front, "title"),
+        lead=collector.words(front, "lead"),
         published=None if published is None else collector.value(date_of(published)),
         kinds=() if kinds is None else _kinds(kinds, collector),
-        photo=_photo(photo, collector) if photo is not None else "",
-        photo_text=_words(front, "photo_text", collector),
-        makes=_words(front, "makes", collector),
-        portions=_words(front, "portions", collector),
+        photo=collector.words(front, "photo"),
+        photo_text=collector.words(front, "photo_text"),
+        makes=collector.words(front, "makes"),
+        portions=collector.words(front, "portions"),
         tin=tin,
         tin_read=read_tin(tin) if tin else None,
-        keeps=_words(front, "keeps", collector),
+        keeps=collector.words(front, "keeps"),
         videos=tuple(_video(each, collector) for each in _mappings(front, "videos", collector)),
         links=tuple(_link(each, collector) for each in _mappings(front, "links", collector)),
         credits=tuple(_credit(each, collector) for each in _mappings(front, "credits", collector)),
@@ -52,21 +51,10 @@ def read_about(front: Mapping, collector: Collector) -> About:
     )
 
 
-def _words(node: Mapping, key: str, collector: Collector) -> str:
-    value = node.get(key)
-    text = None if value is None else collector.value(text_of(value))
-    return "" if text is None else " ".join(text.value.split())
-
-
 def _kinds(node: Node, collector: Collector) -> tuple[str, ...]:
     texts = collector.value(texts_of(node)) or ()
-    names = (" ".join(text.value.split()).lower() for text in texts)
+    names = (" ".join(text.split()).lower() for text in texts)
     return tuple(dict.fromkeys(name for name in names if name))
-
-
-def _photo(node: Node, collector: Collector) -> str:
-    text = collector.value(text_of(node))
-    return text.value.strip() if text else ""
 
 
 def _mappings(front: Mapping, key: str, collector: Collector) -> tuple[Mapping, ...]:
@@ -93,7 +81,7 @@ def _link(node: Mapping, collector: Collector) -> Link:
     collector.add(check_keys(node, ("title", "url", "paid"), what="a link", needed=("title", "url")))
     paid = node.get("paid")
     return Link(
-        title=_words(node, "title", collector),
+        title=collector.words(node, "title"),
         url=_address(node, "url", collector),
         paid=bool(collector.value(yes_no_of(paid))) if paid is not None else False,
     )
@@ -102,8 +90,8 @@ def _link(node: Mapping, collector: Collector) -> Link:
 def _credit(node: Mapping, collector: Collector) -> Credit:
     collector.add(check_keys(node, ("what", "who", "url"), what="a credit", needed=("what", "who")))
     return Credit(
-        what=_words(node, "what", collector),
-        who=_words(node, "who", collector),
+        what=collector.words(node, "what"),
+        who=collector.words(node, "who"),
         url=_address(node, "url", collector),
     )
 
@@ -122,7 +110,7 @@ def _video(node: Mapping, collector: Collector) -> Video:
 
 
 def _clock(node: Node, collector: Collector) -> int | None:
-    text = collector.value(text_of(node))
+    text = collector.text(node)
     if text is None:
         return None
     seconds = read_clock(text.value.strip())
@@ -142,7 +130,7 @@ def _chapters(node: Node, length: int | None, collector: Collector) -> tuple[Cha
     marks: list[ChapterMark] = []
     for key, value in node.entries:
         seconds = _clock(key, collector)
-        title = collector.value(text_of(value))
+        title = collector.text(value)
         if seconds is None or title is None:
             continue
         _check_order(marks, seconds, key.span, length, collector)
@@ -180,7 +168,7 @@ def _correction(node: Mapping, collector: Collector) -> Correction | None:
         return None
     return Correction(
         on=on,
-        change=_words(node, "change", collector),
-        why=_words(node, "why", collector),
-        film=_words(node, "film", collector),
+        change=collector.words(node, "change"),
+        why=collector.words(node, "why"),
+        film=collector.words(node, "film"),
     )

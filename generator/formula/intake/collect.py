@@ -3,6 +3,8 @@
 from typing import TypeVar
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
+from generator.source.document import Mapping, Node, Text
+from generator.source.fields import text_of
 
 T = TypeVar("T")
 
@@ -27,3 +29,13 @@ class Collector:
         value, diagnostics = pair
         self.add(diagnostics)
         return value
+
+    def text(self, node: Node | None) -> Text | None:
+        """The scalar with its place, None where it is absent, empty or no scalar (which is reported)."""
+        value = self.value(text_of(node))
+        return node if value is not None and isinstance(node, Text) else None
+
+    def words(self, mapping: Mapping, key: str) -> str:
+        """The text under a key with single spaces, "" where there is none."""
+        value = self.value(text_of(mapping.get(key)))
+        return " ".join(value.split()) if value else ""

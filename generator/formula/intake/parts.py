@@ -6,7 +6,7 @@ from generator.formula.line import read_line
 from generator.formula.written import PREFERMENTS, Name, WrittenLine, WrittenPart
 from generator.measure.unit import Spoons
 from generator.source.document import Mapping, Node, Sequence, Text
-from generator.source.fields import check_keys, text_of, yes_no_of
+from generator.source.fields import check_keys, yes_no_of
 
 LINE_KEYS = ("line", "recipe", "pantry", "optional", "or", "note", "agree", "discard")
 PART_KEYS = ("lines", "counts", "preferment")
@@ -86,7 +86,7 @@ def _preferment(node: Mapping, collector: Collector) -> str | None:
     value = node.get("preferment")
     if value is None:
         return None
-    text = collector.value(text_of(value))
+    text = collector.text(value)
     if text is None:
         return None
     kind = " ".join(text.value.split()).casefold()
@@ -127,18 +127,17 @@ def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> Writ
     if "line" not in node.keys() and len(node.entries) == 1 and node.keys()[0] not in LINE_KEYS:
         return _broken_line(node, collector)
     collector.add(check_keys(node, LINE_KEYS, what="an ingredient line", needed=("line",)))
-    text = _text(node, "line", collector)
+    text = collector.text(node.get("line"))
     if text is None:
         return None
     plain = _plain_line(text, spoons=spoons, collector=collector)
-    note = _text(node, "note", collector)
     return WrittenLine(
         written=plain.written,
         recipe=_name(node, "recipe", collector),
         pantry=_name(node, "pantry", collector),
         optional=_yes_no(node, "optional", default=False, collector=collector),
         alternatives=_alternatives(node.get("or"), spoons=spoons, collector=collector),
-        note=" ".join(note.value.split()) if note else "",
+        note=collector.words(node, "note"),
         agree=_yes_no(node, "agree", default=True, collector=collector),
         discard=_name(node, "discard", collector),
         span=text.span,
@@ -164,11 +163,6 @@ def _alternatives(
     return tuple(line for line in read if line is not None)
 
 
-def _text(node: Mapping, key: str, collector: Collector) -> Text | None:
-    value = node.get(key)
-    return None if value is None else collector.value(text_of(value))
-
-
 def _name(node: Mapping, key: str, collector: Collector) -> Name | None:
-    text = _text(node, key, collector)
+    text = collector.text(node.get(key))
     return None if text is None else Name(text=" ".join(text.value.split()), span=text.span)

@@ -8,7 +8,7 @@ from generator.measure.number import Range
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import Spoons
 from generator.source.document import Mapping, Node
-from generator.source.fields import percent_of, text_of
+from generator.source.fields import percent_of
 
 
 def read_losses(
@@ -32,7 +32,7 @@ def read_losses(
 
 
 def _weighs(node: Node, *, spoons: Spoons, collector: Collector) -> Range | None:
-    text = collector.value(text_of(node))
+    text = collector.text(node)
     if text is None:
         return None
     read = read_quantity(text.value.strip(), spoons=spoons)
@@ -46,12 +46,10 @@ def _weighs(node: Node, *, spoons: Spoons, collector: Collector) -> Range | None
 
 
 def _bakes_off(node: Node, collector: Collector) -> Fraction | None:
-    percent = collector.value(percent_of(node))
-    if percent is None:
-        return None
-    if not 0 <= percent < 100:
-        message = "a loss must be from 0 % to less than 100 % of the raw weight"
-        hint = "Bread loses about 10 to 15 % (common practice); weigh before and after."
-        collector.say(Diagnostic(code="F022", message=message, span=node.span, hint=hint))
-        return None
-    return Fraction(percent) / 100
+    share = collector.value(percent_of(node))
+    if share is None or share < 1:
+        return share
+    message = "a loss must be less than 100 % of the raw weight"
+    hint = "Bread loses about 10 to 15 % (common practice); weigh before and after."
+    collector.say(Diagnostic(code="F022", message=message, span=node.span, hint=hint))
+    return None

@@ -1,0 +1,240 @@
+"""The whole program on one page.
+
+    source  ->  formula  ->  declaration  ->  present  ->  render  ->  build
+
+`check_folder` goes as far as the views and reports every mistake of every file; `make_folder` renders and writes,
+unless there is an error anywhere.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import cached_property
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from generator.build.schedule import run_tasks
+from generator.build.store import WriteReport, write_output
+from generator.catalogue.load import Pantry, built_in, read_pantry
+from generator.declaration.checks import label_diagnostics
+from generator.declaration.declare import declare
+from generator.declaration.regions import region_names
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
+from generator.formula.article import Article, unknown_bakes
+from generator.formula.book import Book, understand_all
+from generator.formula.intake.article import read_article
+from generator.formula.intake.recipe import read_recipe
+from generator.formula.shelf import Shelf
+from generator.formula.written import WrittenRecipe
+from generator.measure.unit import SPOONS
+from generator.outputs import Media, MediaFolder, tasks_of
+from generator.present.data import recipe_data
+from generator.present.listing import site_view
+from generator.present.recipe import Setting, recipe_view
+from generator.present.views import PhotoView, SiteView
+from generator.render.description.render import render_description
+from generator.render.photographs import published_path, published_size
+from generator.render.recipe_json import as_json
+from generator.render.terminal import as_terminal
+from generator.settings import Settings
+from generator.source.document import Folder
+from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
+from generator.source.read import read_folder
+from generator.source.site import read_settings
+
+Progress = Callable[[str, int, int], None]
+
+
+@dataclass(frozen=True, kw_only=True)
+class CheckResult:
+    """What a folder means, and everything that is wrong with it.
+
+    `setting` holds every recipe that is free of errors; the views are made when they are first asked for.
+    """
+
+    diagnostics: Diagnostics
+    texts: Mapping[str, str]
+    setting: Setting
+    articles: tuple[Article, ...]
+    media: Media
+
+    @cached_property
+    def site(self) -> SiteView:
+        return site_view(self.articles, self.setting)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakeResult:
+    """`report` is None where errors kept everything from being written."""
+
+    diagnostics: Diagnostics
+    texts: Mapping[str, str]
+    report: WriteReport | None
+    day: date
+
+
+def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
+    """Reads, understands, declares and words a content folder as of the publication day."""
+    folder, read = read_folder(root)
+    settings, set_up = _settings(folder)
+    pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
+    shelf = _shelf(settings, pantry)
+    written, intake = _recipes(folder, shelf)
+    articles, posts = _articles(folder, written)
+    so_far = (*read, *set_up, *stocked, *intake)
+    book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
+    media = MediaFolder(root=root)
+    photos, pictures = _photos(written, articles, folder, media)
+    setting = _setting(settings, book, photos, day=day or _today(settings))
+    labels = label_diagnostics(book.formulas, pantry=pantry, settings=settings, day=setting.day)
+    described = _descriptions(setting)
+    return CheckResult(
+        diagnostics=in_order((*so_far, *posts, *pictures, *book.diagnostics, *labels, *described)),
+        texts=folder.texts,
+        setting=setting,
+        articles=articles,
+        media=media,
+    )
+
+
+def make_folder(
+    root: Path,
+    *,
+    output: Path,
+    day: date | None = None,
+    jobs: int = 1,
+    progress: Progress | None = None,
+) -> MakeResult:
+    """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written."""
+    checked = check_folder(root, day=day)
+    report = None
+    if not has_errors(checked.diagnostics):
+        data = {name: recipe_data(each, checked.setting) for name, each in checked.setting.book.items()}
+        tasks = tasks_of(checked.site, data=data, settings=checked.setting.settings, media=checked.media)
+        products = run_tasks(tasks, workers=jobs, progress=progress)
+        report = write_output(output, products, content=root)
+    return MakeResult(
+        diagnostics=checked.diagnostics, texts=checked.texts, report=report, day=checked.setting.day
+    )
+
+
+def show_text(result: CheckResult, name: str) -> str:
+    """The normalised recipe for a terminal; "" where it has errors."""
+    formula = result.setting.book.get(name)
+    return as_terminal(recipe_view(formula, result.setting)) if formula else ""
+
+
+def show_json(result: CheckResult, name: str) -> str:
+    """What recipe.json holds; "" where the recipe has errors."""
+    formula = result.setting.book.get(name)
+    return as_json(recipe_data(formula, result.setting)) if formula else ""
+
+
+def describe_text(result: CheckResult, name: str) -> str:
+    """The block under the video; "" where the recipe has errors."""
+    formula = result.setting.book.get(name)
+    if formula is None:
+        return ""
+    limit = result.setting.settings.description_limit
+    return render_description(recipe_view(formula, result.setting), limit=limit).text
+
+
+def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
+    if "site.yaml" in folder.unreadable:
+        return Settings(), ()
+    return read_settings(folder.site, "site.yaml")
+
+
+def _shelf(settings: Settings, pantry: Pantry) -> Shelf:
+    return Shelf(
+        catalogue=built_in(),
+        pantry=pantry,
+        spoons=SPOONS[settings.cup],
+        flour_cup=settings.flour_cup,
+        egg=settings.egg,
+    )
+
+
+def _recipes(folder: Folder, shelf: Shelf) -> tuple[dict[str, WrittenRecipe], Diagnostics]:
+    found: list[Diagnostic] = []
+    written = {}
+    for document in folder.recipes:
+        written[document.name], wrong = read_recipe(document, spoons=shelf.spoons)
+        found.extend(wrong)
+    return written, tuple(found)
+
+
+def _articles(
+    folder: Folder, recipes: Mapping[str, WrittenRecipe]
+) -> tuple[tuple[Article, ...], Diagnostics]:
+    pairs = [read_article(document) for document in (*folder.journal, *folder.standing)]
+    articles = tuple(article for article, _ in pairs)
+    names = {*recipes, *(Path(path).stem for path in folder.unreadable)}
+    wrong = (each for _, found in pairs for each in found)
+    return articles, (*wrong, *unknown_bakes(articles, names))
+
+
+def _faulty(folder: Folder, diagnostics: Diagnostics) -> set[str]:
+    """Names of recipes whose own file has an error already."""
+    errors = {each.span.path for each in diagnostics if each.severity is Severity.ERROR}
+    return {Path(path).stem for path in (*errors, *folder.unreadable) if path.startswith("recipes/")}
+
+
+def _photos(
+    recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...], folder: Folder, media: Media
+) -> tuple[dict[str, PhotoView], Diagnostics]:
+    """The photographs that are named and can be published, by their path in the content folder."""
+    named = [
+        NamedPhoto(source=each.about.photo, text=each.about.photo_text, span=each.spans["photo"])
+        for each in recipes.values()
+        if each.about.photo
+    ]
+    named += [
+        NamedPhoto(source=each.photo, text=each.photo_text, span=each.photo_span)
+        for each in articles
+        if each.photo
+    ]
+    found = list(photo_faults(named, folder.media))
+    views: dict[str, PhotoView] = {}
+    for photo in (each for each in named if each.source in folder.media and each.source not in views):
+        size = published_size(media(photo.source))
+        if size is None:
+            found.append(unreadable_photo(photo))
+            continue
+        path = published_path(photo.source)
+        views[photo.source] = PhotoView(
+            path=path, source=photo.source, text="", width=size[0], height=size[1], url=""
+        )
+    return views, tuple(found)
+
+
+def _setting(settings: Settings, book: Book, photos: Mapping[str, PhotoView], *, day: date) -> Setting:
+    formulas = book.formulas
+    declarations = {
+        name: {
+            region: declare(
+                formula, book=formulas, region=region, kitchen_handles=settings.kitchen_handles
+            )
+            for region in region_names()
+        }
+        for name, formula in formulas.items()
+    }
+    return Setting(settings=settings, book=formulas, declarations=declarations, photos=photos, day=day)
+
+
+def _today(settings: Settings) -> date:
+    return datetime.now(ZoneInfo(settings.zone)).date()
+
+
+def _descriptions(setting: Setting) -> Diagnostics:
+    """A warning for each block under a video that had to leave sections out."""
+    found = []
+    for formula in setting.book.values():
+        view = recipe_view(formula, setting)
+        described = render_description(view, limit=setting.settings.description_limit)
+        if described.dropped:
+            message = f"the block under the video is too long and leaves out: {', '.join(described.dropped)}"
+            hint = "Shorten the steps or the links, or set a larger “description_limit:” in site.yaml."
+            span = formula.spans["title"]
+            found.append(Diagnostic(code="D001", message=message, span=span, hint=hint))
+    return tuple(found)

@@ -1,0 +1,119 @@
+"""The whole publication on its day: what is on the site, in order, and where it is listed."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+from typing import TypeVar
+
+from generator.formula.article import Article
+from generator.formula.model import Formula
+from generator.present.addresses import absolute, journal_path, standing_path
+from generator.present.durations import day_words
+from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
+from generator.present.views import (
+    ArticleView,
+    KindView,
+    PageLink,
+    RecipeView,
+    SiteView,
+    TeaserView,
+)
+
+View = TypeVar("View", RecipeView, ArticleView)
+
+
+def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
+    """The publication. Lists hold what is published by the day, newest first, then by name."""
+    settings = setting.settings
+    everything = tuple(recipe_view(formula, setting) for formula in setting.book.values())
+    recipes = newest_first(view for view in everything if view.on_site)
+    teasers = {view.name: teaser(view) for view in recipes}
+    pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
+    journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
+    standing = tuple(page for kind, page in pages if kind == "standing" and page.on_site)
+    corrections = tuple(each for view in recipes for each in view.corrections)
+    return SiteView(
+        title=settings.title,
+        lead=settings.lead,
+        maker=settings.maker,
+        url=settings.url,
+        contact=settings.contact,
+        language=settings.language,
+        region=settings.region,
+        paper=settings.paper,
+        theme=settings.theme,
+        updated=f"{_newest(recipes, journal)}T00:00:00Z",
+        day=setting.day,
+        pages=tuple(PageLink(title=page.title, path=page.path) for page in standing),
+        recipes=recipes,
+        teasers=tuple(teasers.values()),
+        journal=journal,
+        standing=standing,
+        kinds=_kinds(recipes, tuple(teasers.values()), journal),
+        corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
+        all_recipes=everything,
+    )
+
+
+def newest_first(views: Iterable[View]) -> tuple[View, ...]:
+    named = sorted(views, key=lambda view: view.name)
+    return tuple(sorted(named, key=lambda view: view.published or date.min, reverse=True))
+
+
+def teaser(view: RecipeView) -> TeaserView:
+    """A bake as a list shows it."""
+    return TeaserView(
+        title=view.title,
+        path=view.path,
+        url=view.url,
+        lead=view.lead,
+        day=view.published_day,
+        published=view.published or date.min,
+        photo=view.photo,
+        total=view.times[0].total if view.times else "",
+        kinds=view.kinds,
+    )
+
+
+def article_view(article: Article, teasers: Mapping[str, TeaserView], setting: Setting) -> ArticleView:
+    """A post or a page; of its bakes only those that are on the site. An undated page is always on the site."""
+    journal = article.kind == "journal"
+    path = journal_path(article.name) if journal else standing_path(article.name)
+    undated_page = not journal and article.published is None
+    return ArticleView(
+        name=article.name,
+        title=article.title,
+        lead=article.lead,
+        path=path,
+        url=absolute(setting.settings.url, path),
+        on_site=undated_page or setting.on_site(article.published),
+        published=article.published,
+        day=day_words(article.published, setting.settings.language) if journal else "",
+        markdown=article.markdown,
+        photo=photo_view(article.photo, article.photo_text, setting),
+        kinds=kind_links(article.kinds),
+        bakes=tuple(teasers[each.name] for each in article.bakes if each.name in teasers),
+    )
+
+
+def _kinds(
+    recipes: tuple[RecipeView, ...], teasers: tuple[TeaserView, ...], journal: tuple[ArticleView, ...]
+) -> tuple[KindView, ...]:
+    """Every kind that something on the site has, by name. Kinds that share an address are one."""
+    titles: dict[str, str] = {}
+    for link in (link for view in (*recipes, *journal) for link in view.kinds):
+        titles.setdefault(link.path, link.title)
+    return tuple(
+        KindView(
+            title=titles[path],
+            path=path,
+            bakes=tuple(each for each in teasers if any(link.path == path for link in each.kinds)),
+            articles=tuple(each for each in journal if any(link.path == path for link in each.kinds)),
+        )
+        for path in sorted(titles)
+    )
+
+
+def _newest(recipes: tuple[RecipeView, ...], journal: tuple[ArticleView, ...]) -> date:
+    """The newest date in what is published; a publication without any has the day the calendar began."""
+    days = [view.updated for view in recipes if view.updated] + [page.published for page in journal if page.published]
+    return max(days, default=date(1970, 1, 1))

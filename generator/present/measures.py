@@ -1,0 +1,58 @@
+"""The amount of a line or of a use in both measures, in the order that the site prefers."""
+
+from generator.formula.model import Line, Use
+from generator.measure.number import Range
+from generator.measure.unit import Spoons
+from generator.present.amounts import count_words, volume_words, weight_words
+from generator.present.views import Amount
+from generator.settings import Settings
+
+_FILLINGS = ("packed", "sifted", "unsifted", "level")
+
+
+def line_amount(line: Line, *, settings: Settings, spoons: Spoons) -> Amount:
+    """The whole amount of a line."""
+    volume = _volume(line, line.millilitres, line.count, spoons)
+    return ordered(weight_words(line.grams), volume, settings)
+
+
+def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
+    """The amount that a step needs."""
+    if use.line is None or use.extra:
+        volume = count_words(use.count) if use.count else volume_words(use.millilitres, spoons)
+    else:
+        volume = _volume(use.line, use.millilitres, use.count, spoons)
+    return ordered(weight_words(use.grams), volume, settings)
+
+
+def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: Spoons) -> str:
+    """How a cook measures it without a scale: the stated kind first, so pieces stay pieces."""
+    if count is not None and not line.volume_stated:
+        return " ".join(part for part in (count_words(count), _piece(line, count)) if part)
+    volume = volume_words(millilitres, spoons)
+    if volume:
+        filling = next((word for word in line.written.size.split() if word in _FILLINGS[:2]), "")
+        return f"{volume}, {filling}" if filling and line.volume_stated else volume
+    return without_weight(line.written.words) if line.grams is None else ""
+
+
+def _piece(line: Line, count: Range) -> str:
+    """The size and the name of a piece: “large”, “cloves”."""
+    counted = next((each for each in line.written.measures if each.amount == line.count), None)
+    unit = counted.unit if counted else None
+    size = " ".join(word for word in line.written.size.split() if word not in _FILLINGS)
+    name = (unit.name if count.high <= 1 else unit.plural) if unit else ""
+    return " ".join(part for part in (size, name) if part)
+
+
+def without_weight(words: str) -> str:
+    """“to taste” and “for dusting” as they are, “a pinch of” without its preposition."""
+    return words.removesuffix(" of")
+
+
+def ordered(weight: str, volume: str, settings: Settings) -> Amount:
+    """Both measures in the order of the setting `first`; the one that is missing never comes first."""
+    first, second = (weight, volume) if settings.first == "weight" else (volume, weight)
+    if not first:
+        first, second = second, ""
+    return Amount(weight=weight, volume=volume, first=first, second=second)

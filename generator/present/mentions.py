@@ -1,0 +1,153 @@
+"""References worded for a sentence: what stands in the prose where the maker wrote braces."""
+
+import re
+from fractions import Fraction
+
+from markdown_it import MarkdownIt
+
+from generator.formula.model import Heat, Measure, Mention, Timed, Use, WholePart, Words
+from generator.measure.unit import Spoons
+from generator.present.durations import length_words, minutes_words
+from generator.present.heats import heat_mention
+from generator.present.measures import use_amount
+from generator.present.views import Amount, MentionView, Rich, UseView
+from generator.settings import Settings
+
+_PLACE = re.compile("\ue000(\\d+)\ue001")
+_PREPOSITION = frozenset({"for", "another", "about", "after", "of", "further", "least", "every", "in", "within"})
+_LAST_WORD = re.compile(r"(\w+)\W*$")
+_SENTENCE_START = re.compile(r"(?:^|[.!?:]\s+|\n\s*[-*]?\s*)$")
+_MOST_NAMED = 3
+_READER = MarkdownIt("commonmark", {"html": False})
+
+
+def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
+    """The passage with its mentions worded, and the same as plain text."""
+    views: list[MentionView] = []
+    for found in _PLACE.finditer(words.markdown):
+        before = words.markdown[: found.start()]
+        mention = words.mentions[int(found.group(1))]
+        views.append(_worded(mention, before, settings=settings, spoons=spoons))
+    markdown = _renumbered(words.markdown)
+    return Rich(markdown=markdown, mentions=tuple(views), plain=_plain(markdown, views))
+
+
+def _renumbered(markdown: str) -> str:
+    """Placeholders counted in the order in which they stand."""
+    counter = iter(range(len(markdown)))
+    return _PLACE.sub(lambda found: f"\ue000{next(counter)}\ue001", markdown)
+
+
+def _plain(markdown: str, views: list[MentionView]) -> str:
+    """The words without marks of Markdown; list items and paragraphs on lines of their own."""
+    lines: list[str] = []
+    for token in _READER.parse(markdown):
+        if token.type == "inline":
+            parts = (
+                "\n" if child.type == "hardbreak" else " " if child.type == "softbreak" else child.content
+                for child in token.children or ()
+            )
+            lines.append(" ".join("".join(parts).split()))
+        elif token.type in ("fence", "code_block"):
+            lines.append(token.content.strip())
+    text = "\n".join(line for line in lines if line)
+    return _PLACE.sub(lambda found: views[int(found.group(1))].text, text)
+
+
+def _worded(mention: Mention, before: str, *, settings: Settings, spoons: Spoons) -> MentionView:
+    if isinstance(mention, Use):
+        return _use(mention, settings=settings, spoons=spoons)
+    if isinstance(mention, WholePart):
+        return _part(mention, settings=settings, spoons=spoons)
+    if isinstance(mention, Timed):
+        return _stage(mention, before)
+    if isinstance(mention, Heat):
+        return heat_mention(mention, oven_c=settings.oven_c)
+    return _measure(mention)
+
+
+def _measure(mention: Measure) -> MentionView:
+    if mention.duration is not None:
+        minutes = mention.duration.minutes
+        return MentionView(kind="measure", lead=minutes_words(minutes), tail="", minutes=_timer(minutes.high))
+    if mention.length is None:
+        return MentionView(kind="measure", lead="", tail="")
+    stated, other = length_words(mention.length)
+    return MentionView(kind="measure", lead=stated, tail=other)
+
+
+def _timer(minutes: Fraction) -> int | None:
+    """Whole minutes for a timer; none for times that are no whole minutes."""
+    return int(minutes) if minutes.denominator == 1 and minutes > 0 else None
+
+
+def _stage(mention: Timed, before: str) -> MentionView:
+    """“rise 1 h”, or the time alone where the sentence has the verb already (“Bake {bake 20 min}”)."""
+    time = minutes_words(mention.duration.minutes)
+    last = _LAST_WORD.search(before)
+    word = last.group(1).casefold() if last and before[last.end(1) :].strip() == "" else ""
+    spoken = word == mention.kind or word in _PREPOSITION
+    verb = "" if spoken else f"{mention.kind} "
+    if verb and _SENTENCE_START.search(before):
+        verb = verb.capitalize()
+    minutes = _timer(mention.duration.minutes.high)
+    return MentionView(kind="stage", lead=f"{verb}{time}", tail="", minutes=minutes)
+
+
+def _use(use: Use, *, settings: Settings, spoons: Spoons) -> MentionView:
+    amount = use_amount(use, settings=settings, spoons=spoons)
+    if use.extra:
+        lead = f"{amount.first or amount.second} of {use.item}".strip()
+        return MentionView(kind="extra", lead=lead, tail=amount.second if amount.first else "")
+    return MentionView(kind="ingredient", lead=use.item, tail=_tail(use, amount))
+
+
+def _tail(use: Use, amount: Amount) -> str:
+    """The amount in a sentence: one measure, save that pieces are told with their weight."""
+    words = amount.first or amount.second
+    if use.count is not None and amount.weight and amount.volume:
+        words = f"{amount.volume}, {amount.weight}"
+    share = _share_words(use)
+    optional = "optional" if use.line is not None and use.line.optional else ""
+    return ", ".join(part for part in (words, share, optional) if part)
+
+
+def _share_words(use: Use) -> str:
+    if use.share in ("all", "part", "extra"):
+        return ""
+    if use.share == "rest":
+        return "the rest"
+    return "" if re.search(r"[A-Za-z]", use.share) and re.search(r"\d", use.share) else use.share
+
+
+def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:
+    if len(whole.uses) > _MOST_NAMED:
+        return MentionView(kind="part", lead=whole.part, tail="all of it")
+    named = []
+    for use in whole.uses:
+        amount = use_amount(use, settings=settings, spoons=spoons)
+        named.append(f"{_tail(use, amount)} {use.item}".strip())
+    return MentionView(kind="part", lead=whole.part, tail=" and ".join(named))
+
+
+def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseView, ...]:
+    """The amounts that stand beside a step."""
+    uses: list[Use] = []
+    for mention in words.mentions:
+        if isinstance(mention, Use):
+            uses.append(mention)
+        elif isinstance(mention, WholePart):
+            uses.extend(mention.uses)
+    return tuple(_use_view(use, settings=settings, spoons=spoons) for use in uses)
+
+
+def _use_view(use: Use, *, settings: Settings, spoons: Spoons) -> UseView:
+    remark = "as needed, beyond the formula" if use.extra else _share_words(use)
+    if use.line is not None and use.line.optional and not use.extra:
+        remark = ", ".join(part for part in (remark, "optional") if part)
+    return UseView(
+        item=use.item,
+        amount=use_amount(use, settings=settings, spoons=spoons),
+        remark=remark,
+        extra=use.extra,
+    )

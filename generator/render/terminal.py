@@ -1,0 +1,68 @@
+"""The normalised recipe as columns of text for a terminal."""
+
+from collections.abc import Iterator
+
+from generator.present.views import LineView, PartView, RecipeView, TimesView
+
+_INDENT = "  "
+
+
+def as_terminal(view: RecipeView) -> str:
+    """Title, docket, sums, times and declaration, in the words that every other output has."""
+    blocks = [_head(view), *(_part(part, _widths(view)) for part in view.parts), _facts(view)]
+    blocks += [_times(each) for each in view.times]
+    blocks.append(_label(view))
+    return "\n\n".join(block for block in blocks if block) + "\n"
+
+
+def _head(view: RecipeView) -> str:
+    about = ", ".join(each for each in (view.makes, view.portions, view.tin) if each)
+    day = f", {view.updated_day}" if view.updated_day else ", not published"
+    lines = (view.title, f"revision {view.revision}{day}", about)
+    return "\n".join(line for line in lines if line)
+
+
+def _widths(view: RecipeView) -> tuple[int, int, int]:
+    """The widths of weight, volume and percent over the whole recipe, so that the parts line up."""
+    lines = [line for part in view.parts for line in part.lines]
+    return (
+        max((len(line.amount.weight) for line in lines), default=0),
+        max((len(line.amount.volume) for line in lines), default=0),
+        max((len(line.percent) for line in lines), default=0),
+    )
+
+
+def _part(part: PartView, widths: tuple[int, int, int]) -> str:
+    remark = f" ({part.remark})" if part.remark else ""
+    weight = f", {part.weight}" if part.weight else ""
+    head = f"{part.title or 'Formula'}{remark}{weight}"
+    return "\n".join((head, *(row for line in part.lines for row in _line(line, widths))))
+
+
+def _line(line: LineView, widths: tuple[int, int, int]) -> Iterator[str]:
+    weight, volume, percent = widths
+    amount = line.amount
+    name = ", ".join(each for each in (line.item, line.preparation) if each)
+    optional = " (optional)" if line.optional else ""
+    columns = f"{amount.weight:>{weight}}  {amount.volume:<{volume}}  {line.percent:>{percent}}"
+    yield f"{_INDENT}{columns}  {name}{optional}".rstrip()
+    below = " " * (weight + volume + percent + 6)
+    for words in (*(f"or {each}" for each in line.choices), *((f"({line.note})",) if line.note else ())):
+        yield f"{_INDENT}{below}{words}"
+
+
+def _facts(view: RecipeView) -> str:
+    width = max((len(fact.label) for fact in view.facts), default=0)
+    return "\n".join(f"{fact.label:<{width}}  {fact.words}" for fact in view.facts)
+
+
+def _times(times: TimesView) -> str:
+    sums = (("hands-on", times.hands_on), ("waiting", times.waiting), ("baking", times.baking))
+    told = ", ".join(f"{name} {words}" for name, words in sums if words)
+    head = f"Time, {times.way}" if times.way else "Time"
+    return f"{head}: {times.total} ({told})"
+
+
+def _label(view: RecipeView) -> str:
+    lines = (view.label.statement, view.label.kitchen_line, view.label.advice)
+    return "\n".join(line for line in lines if line)
