@@ -1,0 +1,115 @@
+"""HTML to PDF: one layout engine for everything that is printed.
+
+In: an HTML text and the names of style sheets of a theme's `paper` folder. Out: a laid-out document, and its
+bytes as a tagged PDF/UA-1 file with our fonts inside. Nothing is fetched but our own faces, and nothing of the
+machine or of the clock comes in, so that the same text gives the same bytes.
+"""
+
+import logging
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from datetime import date
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from weasyprint import CSS, HTML
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from generator.render.print_fonts import PrintFace, face_bytes, missing_glyphs, print_faces
+from generator.render.theme import DEFAULT, templates, theme_folder
+
+_KIND = "paper"
+_SCHEME = "font:"
+# WeasyPrint says in its log what it could not do; on paper such a thing would be a silent loss.
+_LOG = logging.getLogger("weasyprint")
+
+
+class PaperFault(Exception):
+    """A fault of ours, not of the maker: a style that is not understood, a file that was asked for, a lost glyph."""
+
+
+class _FontsOnly(URLFetcher):  # type: ignore[misc]
+    """Gives our faces by key and refuses every other address."""
+
+    def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+        for face in print_faces():
+            if url == _SCHEME + face.key:
+                return URLFetcherResponse(url, face_bytes(face), {"Content-Type": "font/ttf"})
+        raise FatalURLFetchingError(f"paper asked for {url}, and only our own fonts are given")
+
+
+class _Faults(logging.Handler):
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.said: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.said.append(record.getMessage())
+
+
+def fill(template: str, *, theme: str = DEFAULT, **values: Any) -> str:
+    """A template of the theme's paper folder, filled."""
+    return templates(theme, _KIND).get_template(template).render(**values)
+
+
+def lay_out(html: str, *styles: str, theme: str = DEFAULT) -> Any:
+    """The document with every box placed. Raises PaperFault where something would be lost in silence."""
+    lost = missing_glyphs(html)
+    if lost:
+        raise PaperFault(f"no face has {', '.join(f'U+{ord(mark):04X}' for mark in lost)}")
+    with _loudly():
+        page = HTML(string=html, base_url=None, url_fetcher=_FontsOnly())
+        sheets = [_style(theme, name) for name in ("paper.css", *styles)]
+        return page.render(stylesheets=sheets, font_config=_font_configuration(), presentational_hints=False)
+
+
+def to_pdf(document: Any) -> bytes:
+    """The bytes of a laid-out document: tagged, fonts embedded, no identifier or date but the content's own."""
+    with _loudly():
+        written: bytes = document.write_pdf(pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf")
+    return written
+
+
+def pdf_moment(day: date | None) -> str:
+    """A day of the content as a document date, noon in UTC, or "" for none."""
+    return f"{day.isoformat()}T12:00:00Z" if day else ""
+
+
+@contextmanager
+def _loudly() -> Iterator[None]:
+    faults = _Faults()
+    _LOG.addHandler(faults)
+    try:
+        yield
+    finally:
+        _LOG.removeHandler(faults)
+    if faults.said:
+        raise PaperFault("; ".join(faults.said))
+
+
+@cache
+def _font_configuration() -> FontConfiguration:
+    # One for the process: each further one costs memory that is not given back.
+    fonts = FontConfiguration()
+    rules = "".join(_face_rule(face) for face in print_faces())
+    CSS(string=rules, font_config=fonts, url_fetcher=_FontsOnly())
+    return fonts
+
+
+def _face_rule(face: PrintFace) -> str:
+    return (
+        f'@font-face{{font-family:"{face.family}";font-style:{face.style};font-weight:{face.weight};'
+        f'src:url("{_SCHEME}{face.key}")}}\n'
+    )
+
+
+@cache
+def _style(theme: str, name: str) -> CSS:
+    text = (_folder(theme) / name).read_text(encoding="utf-8")
+    return CSS(string=text, font_config=_font_configuration(), url_fetcher=_FontsOnly())
+
+
+def _folder(theme: str) -> Path:
+    return theme_folder(theme, _KIND)

@@ -1,0 +1,146 @@
+"""The faces that paper and pictures are set in, and the question whether they have a character.
+
+Print uses family names of its own, so that a font of the same name on the machine can never slip in.
+"""
+
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
+from importlib import resources
+from io import BytesIO
+from pathlib import Path
+
+from fontTools.ttLib import TTFont
+
+from generator.render.fonts import TYPEFACES
+
+TEXT = "Docket Text"
+FIGURES = "Docket Sans"
+_NAMES = {"Vollkorn": TEXT, "Fira Sans Condensed": FIGURES}
+_BOLD_PACKAGE, _BOLD_FILE = "fontpkg_fira_sans_condensed", "FiraSansCondensed-Bold.ttf"
+# What steers a line and leaves no mark needs no glyph: soft hyphen, zero-width space, line ends, tabs.
+_UNSEEN = frozenset("\n\r\t\u00ad\u200b")
+# The tables of OpenType that only a variable font needs.
+_VARIATIONS = ("fvar", "gvar", "avar", "HVAR", "VVAR", "MVAR", "STAT", "cvar")
+# Fields of a view that are addresses or markup, not words that are printed.
+_NOT_PRINTED = frozenset({"markdown", "path", "source", "anchor", "name", "language", "iso_times", "photo"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintFace:
+    """One face for print: `key` names it in `font:` addresses; `weight` is one number, as CSS writes it."""
+
+    key: str
+    family: str
+    weight: str
+    style: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MissingGlyph:
+    """A character that no face of ours has; `where` leads to it inside the view ("parts[0].lines[2].item")."""
+
+    character: str
+    where: str
+
+    @property
+    def words(self) -> str:
+        """The character as a reader can name it: U+2713 CHECK MARK."""
+        name = unicodedata.name(self.character, "a character without a name")
+        return f"U+{ord(self.character):04X} {name}"
+
+
+@cache
+def print_faces() -> tuple[PrintFace, ...]:
+    """The faces in a fixed order. A variable face stands once for each weight that is used."""
+    found = [
+        PrintFace(
+            key=f"{face.web.split('.')[0]}-{weight}",
+            family=_NAMES[face.family],
+            weight=weight,
+            style=face.style,
+            path=face.path,
+        )
+        for face in TYPEFACES
+        if face.family in _NAMES
+        for weight in (("400", "700") if " " in face.weight else (face.weight,))
+    ]
+    bold = Path(str(resources.files(_BOLD_PACKAGE))) / "files" / _BOLD_FILE
+    found.append(
+        PrintFace(key="fira-condensed-bold", family=FIGURES, weight="700", style="normal", path=bold)
+    )
+    return tuple(found)
+
+
+@cache
+def face_bytes(face: PrintFace) -> bytes:
+    """The font file of a face for the layout engine.
+
+    A variable font at the weight it is drawn at is given without its variations: the engine would otherwise
+    work them out again for every document.
+    """
+    with TTFont(face.path, lazy=True, recalcTimestamp=False, recalcBBoxes=False) as font:
+        if "fvar" not in font or float(face.weight) != font["fvar"].axes[0].defaultValue:
+            return face.path.read_bytes()
+        for tag in _VARIATIONS:
+            if tag in font:
+                del font[tag]
+        written = BytesIO()
+        font.save(written)
+    return written.getvalue()
+
+
+def face_path(family: str, weight: str) -> Path:
+    """The file of an upright face, for drawing. Raises KeyError for a face that we do not have."""
+    for face in print_faces():
+        if (face.family, face.weight, face.style) == (family, weight, "normal"):
+            return face.path
+    raise KeyError(f"{family} {weight}")
+
+
+@cache
+def has_glyph(family: str, character: str) -> bool:
+    return ord(character) in _covered(family)
+
+
+def missing_glyphs(text: str) -> tuple[str, ...]:
+    """The characters of `text` that no face has, each once, sorted. Such a character would print as nothing."""
+    known = _covered(TEXT) | _covered(FIGURES)
+    return tuple(sorted({mark for mark in text if mark not in _UNSEEN and ord(mark) not in known}))
+
+
+def unprintable(view: object) -> tuple[MissingGlyph, ...]:
+    """Every character of a view's words that cannot be printed, with the place it stands at."""
+    return tuple(
+        MissingGlyph(character=character, where=where)
+        for where, text in _words(view, "")
+        for character in missing_glyphs(text)
+    )
+
+
+def _words(value: object, where: str) -> Iterator[tuple[str, str]]:
+    if isinstance(value, str):
+        yield where, value
+    elif isinstance(value, tuple):
+        for number, inner in enumerate(value):
+            yield from _words(inner, f"{where}[{number}]")
+    elif is_dataclass(value):
+        for field in fields(value):
+            if field.name not in _NOT_PRINTED:
+                inner = getattr(value, field.name)
+                yield from _words(inner, f"{where}.{field.name}" if where else field.name)
+
+
+@cache
+def _covered(family: str) -> frozenset[int]:
+    """The code points that every face of a family has."""
+    maps = [frozenset(_cmap(face.path)) for face in print_faces() if face.family == family]
+    return frozenset.intersection(*maps)
+
+
+@cache
+def _cmap(path: Path) -> tuple[int, ...]:
+    with TTFont(path, lazy=True) as font:
+        return tuple(font.getBestCmap())

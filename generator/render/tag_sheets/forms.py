@@ -1,0 +1,108 @@
+"""The sizes a tag may have, from the smallest on, and the papers they are cut from.
+
+All sizes divide one block of 7 by 10 inches, which stands in the middle of US Letter (margins 0.75 and 0.5 in)
+and of A4 alike; one set of cut marks serves both.
+"""
+
+from dataclasses import dataclass
+
+from generator.settings import Paper
+
+INCH_MM = 25.4
+BLOCK_MM = (7 * INCH_MM, 10 * INCH_MM)
+# US Letter is 8.5 × 11 in; A4 is 210 × 297 mm (ISO 216).
+PAPERS_MM: dict[Paper, tuple[float, float]] = {
+    "letter": (8.5 * INCH_MM, 11 * INCH_MM),
+    "a4": (210.0, 297.0),
+}
+# Cut marks: this far from the tags, and this long.
+_GAP_MM, _MARK_MM = 2.0, 6.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TagForm:
+    """How the block is divided. A folded tag is two fields side by side: list and allergens are on the second."""
+
+    name: str
+    columns: int
+    rows: int
+    folded: bool
+
+    @property
+    def width_mm(self) -> float:
+        return BLOCK_MM[0] / self.columns
+
+    @property
+    def height_mm(self) -> float:
+        return BLOCK_MM[1] / self.rows
+
+    @property
+    def tags(self) -> int:
+        return self.columns * self.rows // (2 if self.folded else 1)
+
+
+# A longer declaration takes the next form; letters never shrink. "ten-close" sets the lines about allergens one
+# after another instead of one below another.
+FORMS = (
+    TagForm(name="ten", columns=2, rows=5, folded=False),
+    TagForm(name="ten-close", columns=2, rows=5, folded=False),
+    TagForm(name="five", columns=2, rows=5, folded=True),
+    TagForm(name="four", columns=2, rows=2, folded=False),
+    TagForm(name="two", columns=1, rows=2, folded=False),
+    TagForm(name="one", columns=1, rows=1, folded=False),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A cut or fold mark as a box in millimetres from the sheet's corner."""
+
+    left: float
+    top: float
+    width: float
+    height: float
+    fold: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """The place of one field on the sheet, in millimetres; `back` where it is the second half of a folded tag."""
+
+    left: float
+    top: float
+    back: bool
+
+
+def margins_mm(paper: Paper) -> tuple[float, float]:
+    """What the block leaves free at the left and at the top."""
+    width, height = PAPERS_MM[paper]
+    return (width - BLOCK_MM[0]) / 2, (height - BLOCK_MM[1]) / 2
+
+
+def fields_of(form: TagForm, paper: Paper) -> tuple[Field, ...]:
+    """The fields row by row."""
+    left, top = margins_mm(paper)
+    return tuple(
+        Field(
+            left=left + column * form.width_mm,
+            top=top + row * form.height_mm,
+            back=form.folded and column % 2 == 1,
+        )
+        for row in range(form.rows)
+        for column in range(form.columns)
+    )
+
+
+def marks_of(form: TagForm, paper: Paper) -> tuple[Mark, ...]:
+    """Marks at the ends of every cut, outside the tags."""
+    left, top = margins_mm(paper)
+    upright = [(left + number * form.width_mm, form.folded and number == 1) for number in range(form.columns + 1)]
+    level = [top + number * form.height_mm for number in range(form.rows + 1)]
+    ends = (top - _GAP_MM - _MARK_MM, top + BLOCK_MM[1] + _GAP_MM)
+    sides = (left - _GAP_MM - _MARK_MM, left + BLOCK_MM[0] + _GAP_MM)
+    return (
+        *(
+            Mark(left=x, top=end, width=0, height=_MARK_MM, fold=fold) for x, fold in upright for end in ends
+        ),
+        *(Mark(left=side, top=y, width=_MARK_MM, height=0, fold=False) for y in level for side in sides),
+    )

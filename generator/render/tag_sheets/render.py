@@ -1,0 +1,101 @@
+"""Tags on one sheet, in the smallest form that holds every word at full size."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from generator.present.views import RecipeView
+from generator.render.output import Product
+from generator.render.paper import PaperFault, fill, lay_out, pdf_moment, to_pdf
+from generator.render.paper_words import runs_html
+from generator.render.qr import QrCode, qr_code
+from generator.render.rich_text import tied
+from generator.render.tag_sheets.forms import FORMS, PAPERS_MM, TagForm, fields_of, marks_of
+from generator.render.theme import DEFAULT
+from generator.settings import Paper
+
+_MODULE_MM = 0.38
+_STYLE = "tags.css"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """The form that was chosen, and the code that stands on the tag where there is room for it."""
+
+    form: TagForm
+    code: QrCode | None
+
+
+def render_tags(view: RecipeView, *, paper: Paper, theme: str = DEFAULT) -> Product:
+    """The tag sheet of a recipe, for the desk."""
+    document = lay_out_tags(view, paper=paper, theme=theme)
+    return Product(path=f"desk/{view.name}/tags.pdf", content=to_pdf(document))
+
+
+def lay_out_tags(view: RecipeView, *, paper: Paper, theme: str = DEFAULT) -> Any:
+    """The sheet as a laid-out document: one page, but for a declaration longer than a sheet."""
+    choice = choose(view, theme=theme)
+    if choice is None:
+        return _flowing(view, paper=paper, theme=theme)
+    html = fill(
+        "tags.html",
+        theme=theme,
+        **_words(view, choice.code),
+        form=choice.form,
+        paper=paper,
+        sheet=PAPERS_MM[paper],
+        fields=fields_of(choice.form, paper),
+        marks=marks_of(choice.form, paper),
+    )
+    document = lay_out(html, _STYLE, theme=theme)
+    if len(document.pages) != 1:
+        raise PaperFault(f"the tags of {view.name} spilled to {len(document.pages)} sheets")
+    return document
+
+
+def choose(view: RecipeView, *, theme: str = DEFAULT) -> Choice | None:
+    """The smallest form that all words fit in, with the code where it fits too; None where no form is enough."""
+    code = qr_code(view.url, title=f"QR code that leads to {view.url}") if view.on_site else None
+    for form in FORMS:
+        if _fits(view, form, code=None, theme=theme):
+            roomy = code is not None and _fits(view, form, code=code, theme=theme)
+            return Choice(form=form, code=code if roomy else None)
+    return None
+
+
+def _fits(view: RecipeView, form: TagForm, *, code: QrCode | None, theme: str) -> bool:
+    """Whether each field of a tag, laid out on a page of just its size, takes no second page."""
+    backs = (False, True) if form.folded else (False,)
+    return all(len(_measured(view, form, code=code, back=back, theme=theme).pages) == 1 for back in backs)
+
+
+def _measured(view: RecipeView, form: TagForm, *, code: QrCode | None, back: bool, theme: str) -> Any:
+    html = fill(
+        "tag-measure.html",
+        theme=theme,
+        **_words(view, code),
+        form=form,
+        back=back,
+        width=form.width_mm,
+        height=form.height_mm,
+    )
+    return lay_out(html, _STYLE, theme=theme)
+
+
+def _flowing(view: RecipeView, *, paper: Paper, theme: str) -> Any:
+    """One tag of a whole sheet and more: it flows to as many sheets as it needs, and each says which it is."""
+    html = fill(
+        "tag-flowing.html", theme=theme, **_words(view, None), form=FORMS[-1], back=False, paper=paper
+    )
+    return lay_out(html, _STYLE, theme=theme)
+
+
+def _words(view: RecipeView, code: QrCode | None) -> dict[str, Any]:
+    return {
+        "view": view,
+        "code": code,
+        "code_side": code.side_mm(_MODULE_MM) if code else 0,
+        "created": pdf_moment(view.published),
+        "modified": pdf_moment(view.updated or view.published),
+        "tied": tied,
+        "runs_html": runs_html,
+    }
