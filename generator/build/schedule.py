@@ -1,8 +1,10 @@
 """Runs the rendering tasks, several at a time where that is wished, and keeps their order."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from multiprocessing import get_context
+from multiprocessing.reduction import ForkingPickler
+from types import MappingProxyType
 
 from generator.build.task import Task
 from generator.render.output import Product
@@ -12,6 +14,14 @@ START = "spawn"
 
 Progress = Callable[[str, int, int], None]
 """Called with a title, the number of tasks that are done, and the number of all."""
+
+
+def _read_only(content: dict[object, object]) -> Mapping[object, object]:
+    return MappingProxyType(content)
+
+
+# The views hold read-only mappings, which Python does not know how to send to another process.
+ForkingPickler.register(MappingProxyType, lambda mapping: (_read_only, (dict(mapping),)))
 
 
 def run_tasks(

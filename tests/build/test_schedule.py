@@ -1,7 +1,9 @@
 """The order of the products does not depend on who finished first."""
 
 import time
+from collections.abc import Mapping
 from functools import partial
+from types import MappingProxyType
 
 import pytest
 
@@ -43,6 +45,16 @@ def test_progress_counts_every_task_once(workers: int) -> None:
 def test_bug_in_a_task_comes_out(workers: int) -> None:
     with pytest.raises(ZeroDivisionError, match="a bug"):
         run_tasks([*TASKS, Task(title="broken", work=fail)], workers=workers)
+
+
+def spell(words: Mapping[str, str]) -> tuple[Product, ...]:
+    return tuple(Product(path=key, content=word.encode()) for key, word in words.items())
+
+
+def test_read_only_mapping_reaches_another_process() -> None:
+    words = MappingProxyType({"one": "flour", "two": "water"})
+    tasks = [Task(title=title, work=partial(spell, words)) for title in ("first", "second")]
+    assert run_tasks(tasks, workers=2) == 2 * spell(words)
 
 
 def test_no_task_gives_nothing() -> None:
