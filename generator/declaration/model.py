@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
-    """A stretch of text; `strong` where a region asks that it stand out (bold in print, capitals in plain text)."""
+    """A stretch of text; `strong` where it is to stand out (bold in print, capitals in plain text)."""
 
     text: str
     strong: bool = False
@@ -15,8 +15,8 @@ class Run:
 class Trace:
     """Why an allergen is declared: the line it came from and the words that say so.
 
-    `state` is "contains" or "may contain"; `source` names the catalogue, the pack's label, the maker's own entry,
-    or the component.
+    `state` is "contains" or "may contain"; `source` names the catalogue, the pack's label, the maker's own
+    entry, or the component. `excepted` names the regions whose law excepts the thing as the words state it.
     """
 
     allergen: str
@@ -25,6 +25,7 @@ class Trace:
     item: str
     source: str
     words: str
+    excepted: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,10 +42,10 @@ class LineAllergens:
 class Declaration:
     """The declaration of one bake in one region.
 
-    `ingredients` is the list without a heading; `contains_line` and `may_line` are whole sentences, empty where
-    nothing is to be said or the region does not allow the line; `unfinished` is the sentence that says aloud
-    that packs are still to be read, empty when `finished`. `statement` is all of it as plain text, standing-out
-    words in capitals.
+    `ingredients` is the list without a heading; `contains_line` and `may_line` are whole sentences, empty
+    where nothing is to be said or the region does not allow the line; `unfinished` is the sentence that says
+    aloud that packs are still to be read, empty when `finished`. `statement` is all of it as plain text,
+    standing-out words in capitals.
     """
 
     region: str

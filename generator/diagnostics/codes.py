@@ -166,5 +166,6 @@ CODES: Mapping[str, Code] = MappingProxyType(
         # D: description
         "D001": _warning("a block under the video that is too long"),
         # B: building
+        "B001": _error("a character that cannot be printed"),
     }
 )

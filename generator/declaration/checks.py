@@ -1,0 +1,158 @@
+"""What the maker is told about labels: packs still to be read, packs read too long ago, claims of absence."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
+
+from generator.catalogue.load import Pack
+from generator.declaration.claims import claim_spans
+from generator.declaration.declare import declare
+from generator.declaration.lines import answered, every_line, extra_allergens, extras, line_allergens
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
+from generator.diagnostics.span import Span
+from generator.formula.model import Formula, Line, Ware
+
+__all__ = ["claim_diagnostics", "claim_spans", "label_diagnostics", "pack_diagnostics"]
+
+_SAY_IT = "In pantry.yaml give the pack's text as “label:” and what it declares as “contains: […]”."
+
+
+def label_diagnostics(formula: Formula, *, book: Mapping[str, Formula], region: str = "") -> Diagnostics:
+    """L001 at the item of each line whose allergens are not known yet.
+
+    What a component leaves open is reported in the component's own file. With a `region` that has rules,
+    kinds that it wants named ("which tree nuts") are reported too.
+    """
+    found = [each for line in formula.lines for each in _line_and_choices(line, book)]
+    for use in extras(formula):
+        if use.line is None:
+            found += _to_read(use.item, extra_allergens(use, book=book).unknown, use.span)
+    if region:
+        found += _kinds(formula, book, region, {each.message for each in found})
+    return in_order(found)
+
+
+def pack_diagnostics(book: Mapping[str, Formula], *, day: date, pack_age: int) -> Diagnostics:
+    """Findings about packs, once for the whole content: L002 never read, L003 read long ago, L004 often adds.
+
+    `day` is the day of publication, `pack_age` the days for which a reading is trusted.
+    """
+    found: list[Diagnostic] = []
+    for pack, bakes in _packs_in_use(book).items():
+        found += _age(pack, bakes, day=day, pack_age=pack_age)
+    return in_order((*found, *_often(book)))
+
+
+def claim_diagnostics(text: str, span: Span) -> Diagnostics:
+    """L005 for each claim of absence in a text that stands on one line at `span`."""
+    return tuple(
+        Diagnostic(
+            code="L005",
+            message=f"“{words}” is a claim that a home kitchen cannot show to be true.",
+            span=span.slice(start, end),
+            hint="It takes testing. Say what is in the bake instead.",
+        )
+        for start, end, words in claim_spans(text)
+    )
+
+
+def _line_and_choices(line: Line, book: Mapping[str, Formula]) -> Iterator[Diagnostic]:
+    if line.component is None or line.component not in book:
+        unknown = line_allergens(line, book=book).unknown
+        yield from _to_read(line.item, unknown, line.written.item_span)
+    for choice in line.alternatives:
+        yield from _line_and_choices(choice, book)
+
+
+def _to_read(item: str, unknown: Iterable[str], span: Span) -> Iterator[Diagnostic]:
+    for reason in unknown:
+        yield Diagnostic(
+            code="L001",
+            message=f"The label is not finished: {reason[:1].lower()}{reason[1:]}",
+            span=span,
+            hint=_SAY_IT if item else "",
+        )
+
+
+def _kinds(
+    formula: Formula, book: Mapping[str, Formula], region: str, said: set[str]
+) -> Iterator[Diagnostic]:
+    """The reasons that only the region gives, at the first line whose item begins the sentence."""
+    own = set(declare(formula, book=book, region=region).unknown)
+    plain = {reason for line in formula.lines for reason in line_allergens(line, book=book).unknown}
+    for reason in own - plain:
+        head = reason.partition(":")[0].casefold()
+        line = next((each for each in formula.lines if each.item.casefold() == head), None)
+        if line is not None and line.component is None:
+            yield from (
+                each
+                for each in _to_read(line.item, (reason,), line.written.item_span)
+                if each.message not in said
+            )
+
+
+def _wares(formula: Formula) -> Iterator[tuple[Ware, Span]]:
+    for line in every_line(formula.lines):
+        if line.ware is not None and line.component is None:
+            yield line.ware, line.written.item_span
+    for use in extras(formula):
+        if use.ware is not None:
+            yield use.ware, use.span
+
+
+def _packs_in_use(book: Mapping[str, Formula]) -> Mapping[Pack, tuple[str, ...]]:
+    """Each pack that some bake uses, with the titles of the bakes, those that use them as components too."""
+    users: dict[Pack, dict[str, None]] = {}
+    for name in sorted(book):
+        for formula in _with_components(book[name], book):
+            for ware, _ in _wares(formula):
+                for pack in ware.packs:
+                    users.setdefault(pack, {})[book[name].about.title or name] = None
+    return {pack: tuple(bakes) for pack, bakes in users.items()}
+
+
+def _with_components(formula: Formula, book: Mapping[str, Formula]) -> tuple[Formula, ...]:
+    found, waiting = {formula.name: formula}, [formula]
+    while waiting:
+        for line in every_line(waiting.pop().lines):
+            inner = book.get(line.component or "")
+            if inner is not None and inner.name not in found:
+                found[inner.name] = inner
+                waiting.append(inner)
+    return tuple(found.values())
+
+
+def _age(pack: Pack, bakes: tuple[str, ...], *, day: date, pack_age: int) -> Iterator[Diagnostic]:
+    if not (pack.label or pack.contains_given or pack.may_contain):
+        return
+    names = ", ".join(bakes)
+    if pack.checked is None:
+        yield Diagnostic(
+            code="L002",
+            message=f"It is not said when the pack of {pack.name} was last read. Depending on it: {names}.",
+            span=pack.span,
+            hint=f"Read the pack and add “checked: {day.isoformat()}”.",
+        )
+    elif (day - pack.checked).days > pack_age:
+        days = (day - pack.checked).days
+        yield Diagnostic(
+            code="L003",
+            message=f"The pack of {pack.name} was last read {days} days ago. Depending on it: {names}.",
+            span=pack.span,
+            hint=f"Makers change what is in a pack. Read it again and set “checked: {day.isoformat()}”.",
+        )
+
+
+def _often(book: Mapping[str, Formula]) -> Iterator[Diagnostic]:
+    """One nudge for each ingredient in the whole content, at its first use."""
+    nudged: set[str] = set()
+    for name in sorted(book):
+        for ware, span in _wares(book[name]):
+            ingredient = ware.ingredient
+            if ingredient.often and ingredient.name not in nudged and not any(map(answered, ware.packs)):
+                nudged.add(ingredient.name)
+                yield Diagnostic(
+                    code="L004",
+                    message=f"Packs of {ingredient.name} often hold {' and '.join(ingredient.often)} too.",
+                    span=span,
+                    hint=_SAY_IT,
+                )

@@ -1,0 +1,230 @@
+"""What one line of a formula carries, without regard to region.
+
+Nothing is ever taken away: the catalogue, the maker's own entry, the words of the label and everything inside
+a component add up, at any amount, kept or discarded.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.catalogue.allergens import ALLERGENS
+from generator.catalogue.ingredient import Ingredient
+from generator.catalogue.load import Pack
+from generator.catalogue.names import same_name
+from generator.declaration.model import LineAllergens, Trace
+from generator.declaration.pack import PackReading, read_pack
+from generator.declaration.words import matches
+from generator.formula.model import Formula, Line, Use, Ware, WholePart
+
+CONTAINS, MAY = "contains", "may contain"
+EVERYWHERE = frozenset({"US", "EU", "UK", "CA", "ANZ"})
+_THE_MAKERS_OWN = "pantry"  # the group of an ingredient that only the pantry knows
+
+
+def line_allergens(line: Line, *, book: Mapping[str, Formula]) -> LineAllergens:
+    """Everything the line itself carries; its alternatives are lines of their own (`line_and_choices`).
+
+    A line made by a recipe of the book carries all that any line of it carries, its optional lines,
+    alternatives, extras and what it discards included. Whatever is not known is a sentence in `unknown`.
+    """
+    return _line(line, book, frozenset())
+
+
+def line_and_choices(line: Line, *, book: Mapping[str, Formula]) -> LineAllergens:
+    """The line and every alternative to it, as one."""
+    return together(line_allergens(each, book=book) for each in every_line((line,)))
+
+
+def extra_allergens(use: Use, *, book: Mapping[str, Formula]) -> LineAllergens:
+    """What an amount outside the formula carries ("add 10 g of bread flour at a time")."""
+    return _extra(use, book, frozenset())
+
+
+def extras(formula: Formula) -> tuple[Use, ...]:
+    """Every amount that the method mentions outside the formula, in order."""
+    blocks = [block.words for way in formula.ways for section in way.sections for block in section.blocks]
+    mentions = [each for words in (formula.intro, *blocks) for each in words.mentions]
+    uses = [
+        use
+        for each in mentions
+        for use in (each.uses if isinstance(each, WholePart) else (each,))
+        if isinstance(use, Use)
+    ]
+    return tuple(each for each in uses if each.extra)
+
+
+def formula_allergens(formula: Formula, *, book: Mapping[str, Formula]) -> LineAllergens:
+    """Everything that touches the bake, whether it counts or not."""
+    return _whole(formula, book, frozenset({formula.name}))
+
+
+def every_line(lines: Iterable[Line]) -> Iterator[Line]:
+    """The lines, each followed by its alternatives."""
+    for line in lines:
+        yield line
+        yield from every_line(line.alternatives)
+
+
+def together(parts: Iterable[LineAllergens]) -> LineAllergens:
+    """The union. What one contains is no longer what another may contain."""
+    found = tuple(parts)
+    traces = tuple(dict.fromkeys(trace for each in found for trace in each.traces))
+    unknown = tuple(dict.fromkeys(reason for each in found for reason in each.unknown))
+    return _summed(traces, unknown)
+
+
+def answered(pack: Pack) -> bool:
+    """Whether the pack was read: its row says what it contains, or its label leaves nothing open."""
+    reading = read_pack(pack.label)
+    return pack.read or (reading.tells and not reading.asks)
+
+
+def _line(line: Line, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
+    if line.component is not None and line.component in book and line.component not in seen:
+        return _component(line, book[line.component], book, seen | {line.component})
+    if line.component is not None and line.component not in book:
+        reason = f"The recipe “{line.component}” is not there, so what {line.item} holds is not known."
+        return together((_ware(line.ware, line.part, line.item), _summed((), (reason,))))
+    if line.component is not None:
+        return _summed((), ())  # a recipe inside itself: its lines are being gathered already
+    return _ware(line.ware, line.part, line.item)
+
+
+def _component(
+    line: Line, formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]
+) -> LineAllergens:
+    inner = _whole(formula, book, seen)
+    traces = tuple(
+        Trace(
+            allergen=each.allergen,
+            state=each.state,
+            part=line.part,
+            item=line.item,
+            source=f"recipe {formula.name}: {each.source}",
+            words=f"{each.item}: {each.words}",
+            excepted=each.excepted,
+        )
+        for each in inner.traces
+    )
+    return _summed(traces, inner.unknown)
+
+
+def _whole(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
+    own = (_line(line, book, seen) for line in every_line(formula.lines))
+    return together((*own, *(_extra(use, book, seen) for use in extras(formula))))
+
+
+def _extra(use: Use, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
+    return _line(use.line, book, seen) if use.line else _ware(use.ware, use.part, use.item)
+
+
+def _ware(ware: Ware | None, part: str, item: str) -> LineAllergens:
+    if ware is None:
+        return _summed((), (f"{_capital(item)} is not known, so what it holds is not known.",))
+    readings = tuple((pack, read_pack(pack.label)) for pack in ware.packs)
+    traces = [trace for each in readings for trace in _label_traces(*each, part, item)]
+    traces += _catalogue_traces(ware, part, item)
+    kinds = {ALLERGENS[each.allergen].group for each in traces if _names_a_kind(each)}
+    for pack in ware.packs:
+        traces += [each for each in _stated_traces(pack, part, item) if not _only_heads(each, kinds)]
+    return _summed(tuple(dict.fromkeys(traces)), tuple(_unknown(ware, readings, item)))
+
+
+def _label_traces(pack: Pack, reading: PackReading, part: str, item: str) -> Iterator[Trace]:
+    for state, named in ((CONTAINS, reading.contains), (MAY, reading.may_contain)):
+        for said in named:
+            yield Trace(
+                allergen=said.allergen,
+                state=state,
+                part=part,
+                item=item,
+                source=f"label of {pack.name}",
+                words=said.words,
+                excepted=said.excepted,
+            )
+
+
+def _catalogue_traces(ware: Ware, part: str, item: str) -> Iterator[Trace]:
+    """What the ingredient is known to hold; of a thing of the maker's own, what its very name says."""
+    stated = {allergen for pack in ware.packs for allergen in pack.contains}
+    for allergen in ware.ingredient.allergens:
+        if allergen not in stated:
+            yield _trace(allergen, CONTAINS, part, item, "catalogue", ware.ingredient.name)
+    if ware.ingredient.group == _THE_MAKERS_OWN or not ware.ingredient.sources:
+        for match in matches(ware.ingredient.name):
+            for allergen in match.meaning.allergens:
+                yield _trace(allergen, CONTAINS, part, item, "its name", ware.ingredient.name)
+
+
+def _stated_traces(pack: Pack, part: str, item: str) -> Iterator[Trace]:
+    for state, named in ((CONTAINS, pack.contains), (MAY, pack.may_contain)):
+        for allergen in named:
+            words = f"{state.replace(' ', '_')}: {allergen}"
+            yield _trace(allergen, state, part, item, f"pantry entry of {pack.name}", words)
+
+
+def _names_a_kind(trace: Trace) -> bool:
+    return trace.state == CONTAINS and not is_class_word(trace.allergen)
+
+
+def _only_heads(stated: Trace, kinds: set[str]) -> bool:
+    """Whether an entry "tree nuts" sums up a kind that the same thing is known to hold, such as pistachio."""
+    return stated.state == CONTAINS and is_class_word(stated.allergen) and stated.allergen in kinds
+
+
+def _trace(allergen: str, state: str, part: str, item: str, source: str, words: str) -> Trace:
+    return Trace(allergen=allergen, state=state, part=part, item=item, source=source, words=words)
+
+
+def _unknown(ware: Ware, readings: tuple[tuple[Pack, PackReading], ...], item: str) -> Iterator[str]:
+    for pack, reading in readings:
+        if not pack.read:
+            for ask in reading.asks:
+                yield _sentence(f"{item}: {ask}; read the pack and say in the pantry what it contains")
+    if not (ware.packs and _answers(ware.packs[0], ware.ingredient)):
+        yield from _open_questions(ware, item)
+
+
+def _answers(pack: Pack, ingredient: Ingredient) -> bool:
+    """A label that only repeats the name tells nothing; one that asks is reported by its own words."""
+    if pack.read:
+        return True
+    reading = read_pack(pack.label)
+    return reading.tells and not same_name(reading.text, ingredient.name)
+
+
+def _open_questions(ware: Ware, item: str) -> Iterator[str]:
+    if ware.ingredient.ask:
+        yield from (_sentence(each) for each in ware.ingredient.ask)
+    elif ware.ingredient.group == _THE_MAKERS_OWN or not _documented(ware.ingredient):
+        yield _sentence(f"{item}: say in the pantry what its pack contains")
+
+
+def _documented(ingredient: Ingredient) -> bool:
+    """Whether a row of the catalogue stands behind it, not the maker's word alone."""
+    return any(not source.startswith("pantry: ") for source in ingredient.sources.values())
+
+
+def _summed(traces: tuple[Trace, ...], unknown: tuple[str, ...]) -> LineAllergens:
+    """Allergens that every region excepts are left out; the rest is declared somewhere."""
+    kept = tuple(each for each in traces if not set(each.excepted) >= EVERYWHERE)
+    contains = {each.allergen for each in kept if each.state == CONTAINS}
+    may = {each.allergen for each in kept if each.state == MAY}
+    return LineAllergens(
+        allergens=tuple(sorted(contains)),
+        may_contain=tuple(sorted(may - contains)),
+        unknown=unknown,
+        traces=kept,
+    )
+
+
+def is_class_word(allergen: str) -> bool:
+    """Whether the id names a class and no kind: "tree nuts", "fish", "gluten"."""
+    return ALLERGENS[allergen].general
+
+
+def _sentence(words: str) -> str:
+    return _capital(words if words.endswith((".", "!", "?")) else words + ".")
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
