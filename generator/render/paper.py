@@ -1,8 +1,8 @@
 """HTML to PDF: one layout engine for everything that is printed.
 
 In: an HTML text and the names of style sheets of a theme's `paper` folder. Out: a laid-out document, and its
-bytes as a tagged PDF/UA-1 file with our fonts inside. Nothing is fetched but our own faces, and nothing of the
-machine or of the clock comes in, so that the same text gives the same bytes.
+bytes as a tagged PDF/UA-1 file with our fonts inside. Nothing is fetched but our own faces, and nothing of
+the machine or of the clock comes in, so that the same text gives the same bytes.
 """
 
 import logging
@@ -27,7 +27,7 @@ _LOG = logging.getLogger("weasyprint")
 
 
 class PaperFault(Exception):
-    """A fault of ours, not of the maker: a style that is not understood, a file that was asked for, a lost glyph."""
+    """A fault of ours, not of the maker: an unknown style, a file that was asked for, a lost glyph."""
 
 
 class _FontsOnly(URLFetcher):  # type: ignore[misc]
@@ -66,7 +66,7 @@ def lay_out(html: str, *styles: str, theme: str = DEFAULT) -> Any:
 
 
 def to_pdf(document: Any) -> bytes:
-    """The bytes of a laid-out document: tagged, fonts embedded, no identifier or date but the content's own."""
+    """The bytes of a laid-out document: tagged, fonts embedded, dated by the content alone."""
     with _loudly():
         written: bytes = document.write_pdf(pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf")
     return written

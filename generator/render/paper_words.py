@@ -95,13 +95,13 @@ def loose_cautions(view: RecipeView) -> tuple[str, ...]:
 
 
 def on_paper(words: Rich, home: str) -> Markup:
-    """A text for paper: pictures by their words, links with their address behind them, headings as bold lines.
+    """A text for paper: pictures by their words, links with their address, headings as bold lines.
 
     `home` is the absolute address that places of the publication are joined to.
     """
     html = str(rich_html(words, level=6, place=lambda path: urljoin(home, path)))
     shown = _LINK.sub(_with_address, _PICTURE.sub(r"\1", html))
-    return Markup(_HEADING.sub(lambda tag: f'{tag[1]}p{" class=bold" if tag[1] == "<" else ""}>', shown))
+    return Markup(_HEADING.sub(lambda tag: f"{tag[1]}p{' class=bold' if tag[1] == '<' else ''}>", shown))
 
 
 def home_of(view: RecipeView) -> str:
@@ -130,8 +130,8 @@ def line_words(line: LineView) -> str:
 def runs_html(runs: Iterable[Stretch]) -> Markup:
     """The words of a declaration, those that stand out as `strong`.
 
-    A word of which a part stands out ("(milk),") is held together: the layout engine would otherwise break the
-    line in the wrong place beside it.
+    A word of which a part stands out ("(milk),") is held together: the layout engine would otherwise break
+    the line in the wrong place beside it.
     """
     html = Markup("")
     for letters in _worded(runs):
@@ -139,7 +139,9 @@ def runs_html(runs: Iterable[Stretch]) -> Markup:
             Markup("<strong>{}</strong>").format(text) if strong else escape(text) for text, strong in letters
         )
         short = sum(len(text) for text, _ in letters) <= _HELD_TOGETHER
-        html += Markup('<span class="held">{}</span>').format(pieces) if len(letters) > 1 and short else pieces
+        html += (
+            Markup('<span class="held">{}</span>').format(pieces) if len(letters) > 1 and short else pieces
+        )
     return html
 
 

@@ -40,7 +40,7 @@ class PrintFace:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MissingGlyph:
-    """A character that no face of ours has; `where` leads to it inside the view ("parts[0].lines[2].item")."""
+    """A character that no face of ours has; `where` leads to it in the view ("parts[0].lines[2].item")."""
 
     character: str
     where: str
@@ -106,7 +106,7 @@ def has_glyph(family: str, character: str) -> bool:
 
 
 def missing_glyphs(text: str) -> tuple[str, ...]:
-    """The characters of `text` that no face has, each once, sorted. Such a character would print as nothing."""
+    """The characters of `text` that no face has, each once, sorted. Print would leave them out."""
     known = _covered(TEXT) | _covered(FIGURES)
     return tuple(sorted({mark for mark in text if mark not in _UNSEEN and ord(mark) not in known}))
 

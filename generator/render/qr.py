@@ -26,6 +26,6 @@ class QrCode:
 def qr_code(address: str, *, title: str) -> QrCode:
     """The smallest code for an address, correction level M. `title` is what a screen reader says of it."""
     code = segno.make(address, error="m", micro=False, boost_error=True)
-    modules = code.symbol_size(border=QUIET)[0]
+    modules = int(code.symbol_size(border=QUIET)[0])
     drawn = code.svg_inline(border=QUIET, omitsize=True, svgclass=None, lineclass=None, title=title)
     return QrCode(svg=Markup(drawn), modules=modules)

@@ -38,6 +38,8 @@ def tied(text: str) -> str:
 
 def figure(text: str) -> Markup:
     """An amount with its unit set apart for the style sheet; no character differs but for the ties."""
+    if text and not any(sign.isnumeric() for sign in text):
+        return Markup('<span class="worded">{}</span>').format(text)
     return Markup(_UNIT.sub('<span class="unit">\\g<0></span>', str(escape(tied(text)))))
 
 
@@ -47,7 +49,7 @@ def mention_html(mention: MentionView) -> Markup:
         return Markup('<span class="use">{} <b>({})</b></span>').format(
             tied(mention.lead), tied(mention.tail)
         )
-    return Markup('<span class="{}">{}</span>').format(mention.kind, tied(mention.lead))
+    return Markup('<span class="told-{}">{}</span>').format(mention.kind, tied(mention.lead))
 
 
 def prose_html(markdown: str, *, level: int, place: Place) -> Markup:

@@ -1,7 +1,7 @@
 """The sizes a tag may have, from the smallest on, and the papers they are cut from.
 
-All sizes divide one block of 7 by 10 inches, which stands in the middle of US Letter (margins 0.75 and 0.5 in)
-and of A4 alike; one set of cut marks serves both.
+All sizes divide one block of 7 by 10 inches, which stands in the middle of US Letter (margins 0.75 and
+0.5 in) and of A4 alike; one set of cut marks serves both.
 """
 
 from dataclasses import dataclass
@@ -21,7 +21,7 @@ _GAP_MM, _MARK_MM = 2.0, 6.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TagForm:
-    """How the block is divided. A folded tag is two fields side by side: list and allergens are on the second."""
+    """How the block is divided. A folded tag is two fields side by side, the declaration on the second."""
 
     name: str
     columns: int
@@ -41,8 +41,8 @@ class TagForm:
         return self.columns * self.rows // (2 if self.folded else 1)
 
 
-# A longer declaration takes the next form; letters never shrink. "ten-close" sets the lines about allergens one
-# after another instead of one below another.
+# A longer declaration takes the next form; letters never shrink. "ten-close" sets the lines about allergens
+# one after another instead of one below another.
 FORMS = (
     TagForm(name="ten", columns=2, rows=5, folded=False),
     TagForm(name="ten-close", columns=2, rows=5, folded=False),
@@ -66,7 +66,7 @@ class Mark:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
-    """The place of one field on the sheet, in millimetres; `back` where it is the second half of a folded tag."""
+    """The place of one field on the sheet, in millimetres; `back` is the second half of a folded tag."""
 
     left: float
     top: float
@@ -96,13 +96,13 @@ def fields_of(form: TagForm, paper: Paper) -> tuple[Field, ...]:
 def marks_of(form: TagForm, paper: Paper) -> tuple[Mark, ...]:
     """Marks at the ends of every cut, outside the tags."""
     left, top = margins_mm(paper)
-    upright = [(left + number * form.width_mm, form.folded and number == 1) for number in range(form.columns + 1)]
+    upright = [
+        (left + number * form.width_mm, form.folded and number == 1) for number in range(form.columns + 1)
+    ]
     level = [top + number * form.height_mm for number in range(form.rows + 1)]
     ends = (top - _GAP_MM - _MARK_MM, top + BLOCK_MM[1] + _GAP_MM)
     sides = (left - _GAP_MM - _MARK_MM, left + BLOCK_MM[0] + _GAP_MM)
     return (
-        *(
-            Mark(left=x, top=end, width=0, height=_MARK_MM, fold=fold) for x, fold in upright for end in ends
-        ),
+        *(Mark(left=x, top=end, width=0, height=_MARK_MM, fold=fold) for x, fold in upright for end in ends),
         *(Mark(left=side, top=y, width=_MARK_MM, height=0, fold=False) for y in level for side in sides),
     )

@@ -53,7 +53,7 @@ def lay_out_tags(view: RecipeView, *, paper: Paper, theme: str = DEFAULT) -> Any
 
 
 def choose(view: RecipeView, *, theme: str = DEFAULT) -> Choice | None:
-    """The smallest form that all words fit in, with the code where it fits too; None where no form is enough."""
+    """The smallest form that all words fit in, with the code if it fits too; None if no form is enough."""
     code = qr_code(view.url, title=f"QR code that leads to {view.url}") if view.on_site else None
     for form in FORMS:
         if _fits(view, form, code=None, theme=theme):
@@ -82,7 +82,7 @@ def _measured(view: RecipeView, form: TagForm, *, code: QrCode | None, back: boo
 
 
 def _flowing(view: RecipeView, *, paper: Paper, theme: str) -> Any:
-    """One tag of a whole sheet and more: it flows to as many sheets as it needs, and each says which it is."""
+    """One tag of a whole sheet and more: it flows to as many sheets as it needs, each numbered."""
     html = fill(
         "tag-flowing.html", theme=theme, **_words(view, None), form=FORMS[-1], back=False, paper=paper
     )
