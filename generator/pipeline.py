@@ -6,7 +6,8 @@
 unless there is an error anywhere.
 """
 
-from collections.abc import Callable, Mapping
+import unicodedata
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import cached_property
@@ -16,10 +17,10 @@ from zoneinfo import ZoneInfo
 from generator.build.schedule import run_tasks
 from generator.build.store import WriteReport, write_output
 from generator.catalogue.load import Pantry, built_in, read_pantry
-from generator.declaration.checks import label_diagnostics
-from generator.declaration.declare import declare
-from generator.declaration.regions import region_names
+from generator.declaration.checks import claim_diagnostics, label_diagnostics, pack_diagnostics
+from generator.declaration.declare import REGION_NAMES, declare
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
+from generator.diagnostics.span import Span, first_place
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
@@ -29,12 +30,14 @@ from generator.formula.written import WrittenRecipe
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
+from generator.present.label import label_region
 from generator.present.listing import site_view
 from generator.present.recipe import Setting, recipe_view
 from generator.present.views import PhotoView, SiteView
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
-from generator.render.recipe_json import as_json
+from generator.render.print_fonts import unprintable
+from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal import as_terminal
 from generator.settings import Settings
 from generator.source.document import Folder
@@ -86,8 +89,8 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     media = MediaFolder(root=root)
     photos, pictures = _photos(written, articles, folder, media)
     setting = _setting(settings, book, photos, day=day or _today(settings))
-    labels = label_diagnostics(book.formulas, pantry=pantry, settings=settings, day=setting.day)
-    described = _descriptions(setting)
+    labels = _labels(setting)
+    described = (*_descriptions(setting), *_glyphs(setting, folder.texts), *_claims(folder.texts))
     return CheckResult(
         diagnostics=in_order((*so_far, *posts, *pictures, *book.diagnostics, *labels, *described)),
         texts=folder.texts,
@@ -127,7 +130,7 @@ def show_text(result: CheckResult, name: str) -> str:
 def show_json(result: CheckResult, name: str) -> str:
     """What recipe.json holds; "" where the recipe has errors."""
     formula = result.setting.book.get(name)
-    return as_json(recipe_data(formula, result.setting)) if formula else ""
+    return render_recipe_json(name, recipe_data(formula, result.setting)).content.decode() if formula else ""
 
 
 def describe_text(result: CheckResult, name: str) -> str:
@@ -212,18 +215,47 @@ def _setting(settings: Settings, book: Book, photos: Mapping[str, PhotoView], *,
     formulas = book.formulas
     declarations = {
         name: {
-            region: declare(
-                formula, book=formulas, region=region, kitchen_handles=settings.kitchen_handles
-            )
-            for region in region_names()
+            region: declare(formula, book=formulas, region=region, kitchen_handles=settings.kitchen_handles)
+            for region in REGION_NAMES
         }
         for name, formula in formulas.items()
     }
     return Setting(settings=settings, book=formulas, declarations=declarations, photos=photos, day=day)
 
 
+def _labels(setting: Setting) -> Diagnostics:
+    """What is still to be read on packs before the labels can be trusted."""
+    settings, book = setting.settings, setting.book
+    found = [
+        each
+        for formula in book.values()
+        for each in label_diagnostics(formula, book=book, region=label_region(settings.region))
+    ]
+    return (*found, *pack_diagnostics(book, day=setting.day, pack_age=settings.pack_age))
+
+
 def _today(settings: Settings) -> date:
     return datetime.now(ZoneInfo(settings.zone)).date()
+
+
+def _claims(texts: Mapping[str, str]) -> Iterator[Diagnostic]:
+    """A maker's own words that promise the absence of something."""
+    for path, text in texts.items():
+        for number, line in enumerate(text.splitlines() if path.endswith(".md") else (), start=1):
+            span = Span(path=path, line=number, column=1, end_line=number, end_column=len(line) + 1)
+            yield from claim_diagnostics(line, span)
+
+
+def _glyphs(setting: Setting, texts: Mapping[str, str]) -> Iterator[Diagnostic]:
+    """An error for each character that no font of ours has: on paper it would be a silent gap."""
+    for formula in setting.book.values():
+        missing = unprintable(recipe_view(formula, setting))
+        for character in dict.fromkeys(each.character for each in missing):
+            span = first_place(formula.path, texts.get(formula.path, ""), character)
+            name = unicodedata.name(character, "without a name")
+            message = f"the character “{character}” (U+{ord(character):04X} {name.lower()}) cannot be printed"
+            hint = "Take it out, or write it in words: no font of the cards and tags has it."
+            yield Diagnostic(code="B001", message=message, span=span, hint=hint)
 
 
 def _descriptions(setting: Setting) -> Diagnostics:

@@ -53,7 +53,8 @@ RENDERERS = frozenset(
 OWNERS: Mapping[str, frozenset[str]] = {
     # The maker's YAML is read in `source` alone; the two others read tables of our own.
     "yaml": frozenset({"source", "catalogue", "declaration"}),
-    "markdown_it": frozenset({"source", "render"}),
+    # `present` takes the marks away for plain words; only `render` makes HTML of them.
+    "markdown_it": frozenset({"source", "present", "render"}),
     "jinja2": frozenset({"render"}),
     "markupsafe": frozenset({"render"}),
     "weasyprint": frozenset({"render"}),

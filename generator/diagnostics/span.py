@@ -40,3 +40,13 @@ class Span:
 def whole_file(path: str) -> Span:
     """The place to name when a file as a whole is meant: its first character."""
     return Span(path=path, line=1, column=1, end_line=1, end_column=2)
+
+
+def first_place(path: str, text: str, words: str) -> Span:
+    """Where `words` first stand in a file's text; the whole file where they do not (they came from elsewhere)."""
+    for number, line in enumerate(text.splitlines(), start=1):
+        at = line.find(words)
+        if at >= 0:
+            end = at + 1 + len(words)
+            return Span(path=path, line=number, column=at + 1, end_line=number, end_column=end)
+    return whole_file(path)

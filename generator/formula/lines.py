@@ -68,7 +68,7 @@ def _ware(line: WrittenLine, *, shelf: Shelf, found: Found) -> tuple[Ware | None
         found.append(Diagnostic(code="F041", message=message, span=line.pantry.span, hint=hint))
     if line.pantry:
         ware, form = shelf.ware(line.written.item, pantry=line.pantry.text)
-        if ware is None or line.pantry.text not in shelf.pantry.names() and not ware.packs:
+        if ware is None or (line.pantry.text not in shelf.pantry.names() and not ware.packs):
             message = f"the pantry has no row called “{line.pantry.text}”"
             hint = did_you_mean(line.pantry.text, shelf.pantry.names()) or "Add the row to pantry.yaml."
             found.append(Diagnostic(code="F042", message=message, span=line.pantry.span, hint=hint))

@@ -45,9 +45,7 @@ def recipe_data(formula: Formula, setting: Setting) -> Mapping[str, Value]:
             }
             for times in formula.times
         ],
-        "labels": {
-            region: _label(each) for region, each in setting.declarations[formula.name].items()
-        },
+        "labels": {region: _label(each) for region, each in setting.declarations[formula.name].items()},
         "corrections": [
             {"on": each.on.isoformat(), "change": each.change, "why": each.why, "film": each.film or None}
             for each in formula.about.corrections

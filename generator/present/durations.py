@@ -82,7 +82,10 @@ def length_words(length: Length) -> tuple[str, str]:
     metric, inches = _metric(length.millimetres), _inches(length.millimetres)
     if length.stated == "in":
         return f"{_ends(length.millimetres.scaled(1 / _INCH))} in", metric
-    return metric if length.stated == "mm" else f"{_ends(length.millimetres.scaled(Fraction(1, 10)))} cm", inches
+    return (
+        metric if length.stated == "mm" else f"{_ends(length.millimetres.scaled(Fraction(1, 10)))} cm",
+        inches,
+    )
 
 
 def _ends(amount: Range) -> str:
@@ -91,7 +94,11 @@ def _ends(amount: Range) -> str:
 
 
 def mixed_or_decimal(value: Fraction) -> str:
-    return decimal(value, places=2) if value % 1 not in (Fraction(1, 4), Fraction(1, 2), Fraction(3, 4)) else mixed(value)
+    return (
+        decimal(value, places=2)
+        if value % 1 not in (Fraction(1, 4), Fraction(1, 2), Fraction(3, 4))
+        else mixed(value)
+    )
 
 
 def _metric(millimetres: Range) -> str:

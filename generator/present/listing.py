@@ -5,7 +5,6 @@ from datetime import date
 from typing import TypeVar
 
 from generator.formula.article import Article
-from generator.formula.model import Formula
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.durations import day_words
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
@@ -100,7 +99,9 @@ def _kinds(
 ) -> tuple[KindView, ...]:
     """Every kind that something on the site has, by name. Kinds that share an address are one."""
     titles: dict[str, str] = {}
-    for link in (link for view in (*recipes, *journal) for link in view.kinds):
+    links = [link for view in recipes for link in view.kinds]
+    links += [link for page in journal for link in page.kinds]
+    for link in links:
         titles.setdefault(link.path, link.title)
     return tuple(
         KindView(
@@ -115,5 +116,7 @@ def _kinds(
 
 def _newest(recipes: tuple[RecipeView, ...], journal: tuple[ArticleView, ...]) -> date:
     """The newest date in what is published; a publication without any has the day the calendar began."""
-    days = [view.updated for view in recipes if view.updated] + [page.published for page in journal if page.published]
+    days = [view.updated for view in recipes if view.updated] + [
+        page.published for page in journal if page.published
+    ]
     return max(days, default=date(1970, 1, 1))

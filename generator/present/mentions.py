@@ -3,55 +3,38 @@
 import re
 from fractions import Fraction
 
-from markdown_it import MarkdownIt
-
 from generator.formula.model import Heat, Measure, Mention, Timed, Use, WholePart, Words
 from generator.measure.unit import Spoons
 from generator.present.durations import length_words, minutes_words
 from generator.present.heats import heat_mention
 from generator.present.measures import use_amount
+from generator.present.plain import PLACE, plain_words
 from generator.present.views import Amount, MentionView, Rich, UseView
 from generator.settings import Settings
 
-_PLACE = re.compile("\ue000(\\d+)\ue001")
-_PREPOSITION = frozenset({"for", "another", "about", "after", "of", "further", "least", "every", "in", "within"})
+_PREPOSITION = frozenset(
+    {"for", "another", "about", "after", "of", "further", "least", "every", "in", "within"}
+)
 _LAST_WORD = re.compile(r"(\w+)\W*$")
 _SENTENCE_START = re.compile(r"(?:^|[.!?:]\s+|\n\s*[-*]?\s*)$")
 _MOST_NAMED = 3
-_READER = MarkdownIt("commonmark", {"html": False})
 
 
 def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
     """The passage with its mentions worded, and the same as plain text."""
     views: list[MentionView] = []
-    for found in _PLACE.finditer(words.markdown):
+    for found in PLACE.finditer(words.markdown):
         before = words.markdown[: found.start()]
         mention = words.mentions[int(found.group(1))]
         views.append(_worded(mention, before, settings=settings, spoons=spoons))
     markdown = _renumbered(words.markdown)
-    return Rich(markdown=markdown, mentions=tuple(views), plain=_plain(markdown, views))
+    return Rich(markdown=markdown, mentions=tuple(views), plain=plain_words(markdown, views))
 
 
 def _renumbered(markdown: str) -> str:
     """Placeholders counted in the order in which they stand."""
     counter = iter(range(len(markdown)))
-    return _PLACE.sub(lambda found: f"\ue000{next(counter)}\ue001", markdown)
-
-
-def _plain(markdown: str, views: list[MentionView]) -> str:
-    """The words without marks of Markdown; list items and paragraphs on lines of their own."""
-    lines: list[str] = []
-    for token in _READER.parse(markdown):
-        if token.type == "inline":
-            parts = (
-                "\n" if child.type == "hardbreak" else " " if child.type == "softbreak" else child.content
-                for child in token.children or ()
-            )
-            lines.append(" ".join("".join(parts).split()))
-        elif token.type in ("fence", "code_block"):
-            lines.append(token.content.strip())
-    text = "\n".join(line for line in lines if line)
-    return _PLACE.sub(lambda found: views[int(found.group(1))].text, text)
+    return PLACE.sub(lambda found: f"\ue000{next(counter)}\ue001", markdown)
 
 
 def _worded(mention: Mention, before: str, *, settings: Settings, spoons: Spoons) -> MentionView:

@@ -7,7 +7,8 @@ relative. Addresses named `url` are absolute.
 from dataclasses import dataclass
 from datetime import date
 
-from generator.declaration.model import Run
+# Part of the views: renderers take it from here.
+from generator.declaration.model import Run as Run
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -124,8 +124,10 @@ def _plain_line(text: Text, *, spoons: Spoons, collector: Collector) -> WrittenL
 
 
 def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> WrittenLine | None:
-    if "line" not in node.keys() and len(node.entries) == 1 and node.keys()[0] not in LINE_KEYS:
-        return _broken_line(node, collector)
+    keys = node.keys()
+    if len(keys) == 1 and keys[0] not in LINE_KEYS:
+        _broken_line(node, collector)
+        return None
     collector.add(check_keys(node, LINE_KEYS, what="an ingredient line", needed=("line",)))
     text = collector.text(node.get("line"))
     if text is None:
