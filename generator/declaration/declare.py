@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from generator.catalogue.allergens import ALLERGENS
+from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import merged, plain_text
 from generator.declaration.entries import (
     WEIGHED,
@@ -95,18 +96,17 @@ def _may_contain(carried: LineAllergens, contains: Sequence[str], rules: Region)
 
 def _kinds_to_name(contains: Sequence[str], carried: LineAllergens, rules: Region) -> tuple[str, ...]:
     """A class word is no name of a kind where the region asks for the kind: 21 USC 343(w)(2), Notice 3.1."""
-    wanted = [each for each in contains if each in rules.kind_needed and is_class_word(each)]
-    return tuple(
-        _kind_reason(trace, rules.word(each))
-        for each in wanted
-        for trace in carried.traces
-        if trace.state == CONTAINS and trace.allergen == each
-    )
+    reasons: dict[tuple[str, str], str] = {}
+    for trace in carried.traces:
+        for each in rules.ids(trace.allergen) if trace.state == CONTAINS else ():
+            if each in contains and each in rules.kind_needed and is_class_word(trace.allergen):
+                reasons.setdefault((trace.item, each), _kind_reason(trace, rules.word(each)))
+    return tuple(reasons.values())
 
 
 def _kind_reason(trace: Trace, word: str) -> str:
-    item = trace.item[:1].upper() + trace.item[1:]
-    return f"{item}: “{trace.words}” does not name the kind of {word}; read the pack."
+    reason = f"{trace.item}: “{trace.words}” does not name the kind of {word}; read the pack."
+    return without_claims(reason[:1].upper() + reason[1:])
 
 
 def _tail(found: tuple[Entry, ...], formula: Formula, rules: Region) -> frozenset[str]:
@@ -148,7 +148,7 @@ def _unfinished(formula: Formula, book: Mapping[str, Formula], unknown: Sequence
     if not unknown:
         return ""
     items = dict.fromkeys((*_items_to_read(formula, book), *_items_of(formula, unknown)))
-    named = ", ".join(items) or "its packs"
+    named = ", ".join(without_claims(each) for each in items) or "its packs"
     return f"This declaration is not finished. Still to be read: {named}."
 
 

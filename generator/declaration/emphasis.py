@@ -7,11 +7,14 @@ of brackets (Commission Notice 2017/C 428/01, sections 3.1 and 3.2).
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from typing import TypeAlias
 
 from generator.declaration.brackets import depth_at, item_at, name_end
 from generator.declaration.model import Run
 from generator.declaration.regions import Region
 from generator.declaration.words import Match, matches, plain
+
+_Found: TypeAlias = tuple[tuple[Match, tuple[str, ...]], ...]
 
 
 @dataclass(slots=True)
@@ -28,15 +31,15 @@ def in_list(text: str, needed: Iterable[str], region: Region) -> tuple[Run, ...]
 
     Every one of them that the region wants seen in the list is seen in the result.
     """
-    marks = _Marks()
+    marks, wanted = _Marks(), _wanted(needed, region)
     if region.emphasis:
-        _show_what_stands(text, region, marks)
-        _add_where_missing(text, region, marks)
+        found = tuple((each, _declared(each, region, wanted)) for each in matches(text))
+        _show_what_stands(text, found, region, marks)
+        _add_where_missing(text, found, marks)
     seen = {each for _, each in marks.shown}
-    for wanted in _wanted(needed, region):
-        if wanted not in seen and not _said(text, wanted, region):
-            marks.added.setdefault(len(text), []).append(wanted)
-            seen.add(wanted)
+    for each in wanted:
+        if each not in seen and not _said(text, each, region):
+            marks.added.setdefault(len(text), []).append(each)
     return tuple(_runs(text, marks, region))
 
 
@@ -78,16 +81,18 @@ def _said(text: str, wanted: str, region: Region) -> bool:
     return not region.emphasis and any(plain(word) in low for word in region.seen_as[wanted])
 
 
-def _declared(match: Match, region: Region) -> tuple[str, ...]:
+def _declared(match: Match, region: Region, wanted: tuple[str, ...]) -> tuple[str, ...]:
+    """What the words declare here; a class word whose kind is named beside it is not wanted any more."""
     if region.id in match.meaning.excepted:
         return ()
-    return tuple(dict.fromkeys(each for one in match.meaning.allergens for each in region.ids(one)))
+    ids = dict.fromkeys(each for one in match.meaning.allergens for each in region.ids(one))
+    return tuple(each for each in ids if each in wanted)
 
 
-def _show_what_stands(text: str, region: Region, marks: _Marks) -> None:
+def _show_what_stands(text: str, found: _Found, region: Region, marks: _Marks) -> None:
     low = plain(text)
-    for match in matches(text):
-        for allergen in _declared(match, region):
+    for match, allergens in found:
+        for allergen in allergens:
             for word in region.seen_as[allergen]:
                 start = low.find(plain(word), match.start, match.end)
                 if start >= 0:
@@ -96,11 +101,11 @@ def _show_what_stands(text: str, region: Region, marks: _Marks) -> None:
                     break
 
 
-def _add_where_missing(text: str, region: Region, marks: _Marks) -> None:
+def _add_where_missing(text: str, found: _Found, marks: _Marks) -> None:
     """Inner items first: what a sub-ingredient shows, the name before its brackets need not say again."""
-    for match in sorted(matches(text), key=lambda each: (-depth_at(text, each.start), each.start)):
+    for match, allergens in sorted(found, key=lambda each: (-depth_at(text, each[0].start), each[0].start)):
         start, end = item_at(text, match.start)
-        for allergen in _declared(match, region):
+        for allergen in allergens:
             if not any(start <= at < end and each == allergen for at, each in marks.shown):
                 marks.added.setdefault(name_end(text, match.end), []).append(allergen)
                 marks.shown.append((match.start, allergen))

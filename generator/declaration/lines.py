@@ -10,6 +10,7 @@ from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.load import Pack
 from generator.catalogue.names import same_name
+from generator.declaration.claims import blanked, denied, without_claims
 from generator.declaration.model import LineAllergens, Trace
 from generator.declaration.pack import PackReading, read_pack
 from generator.declaration.words import matches
@@ -83,7 +84,8 @@ def _line(line: Line, book: Mapping[str, Formula], seen: frozenset[str]) -> Line
         return _component(line, book[line.component], book, seen | {line.component})
     if line.component is not None and line.component not in book:
         reason = f"The recipe “{line.component}” is not there, so what {line.item} holds is not known."
-        return together((_ware(line.ware, line.part, line.item), _summed((), (reason,))))
+        known = (_ware(line.ware, line.part, line.item),) if line.ware else ()
+        return together((_summed((), (reason,)), *known))
     if line.component is not None:
         return _summed((), ())  # a recipe inside itself: its lines are being gathered already
     return _ware(line.ware, line.part, line.item)
@@ -150,7 +152,8 @@ def _catalogue_traces(ware: Ware, part: str, item: str) -> Iterator[Trace]:
         if allergen not in stated:
             yield _trace(allergen, CONTAINS, part, item, "catalogue", ware.ingredient.name)
     if ware.ingredient.group == _THE_MAKERS_OWN or not ware.ingredient.sources:
-        for match in matches(ware.ingredient.name):
+        name = ware.ingredient.name
+        for match in matches(blanked(name, denied(name))):
             for allergen in match.meaning.allergens:
                 yield _trace(allergen, CONTAINS, part, item, "its name", ware.ingredient.name)
 
@@ -212,7 +215,7 @@ def _summed(traces: tuple[Trace, ...], unknown: tuple[str, ...]) -> LineAllergen
     return LineAllergens(
         allergens=tuple(sorted(contains)),
         may_contain=tuple(sorted(may - contains)),
-        unknown=unknown,
+        unknown=tuple(without_claims(each) for each in unknown),
         traces=kept,
     )
 

@@ -23,14 +23,14 @@ _DOUBLED = re.compile(r"\s*[,;](?=\s*[,;.])")
 _AFTER_OPENING = re.compile(r"(?<=[(\[])[\s,;]+")
 # Words in brackets that say what a thing does, not what it is made from: "lecithin (emulsifier)".
 _DOES = (
-    "emulsifier emulsifiers stabiliser stabilizer thickener preservative colour color antioxidant organic natural "
-    "artificial gelling raising agent for freshness and added as an a of"
+    "emulsifier emulsifiers stabiliser stabilizer thickener preservative colour color antioxidant organic "
+    "natural artificial gelling raising agent for freshness and added as an a of"
 )
 _OFFICES = frozenset(_DOES.split())
 # Words of a proper name keep their capital letter at the head of an item.
 _PLACES = (
-    "Brazil Dutch Greek Worcestershire Dijon English French Irish Italian Swiss German Spanish Turkish Danish "
-    "Madagascar Tahitian Mexican Himalayan Madeira Demerara Ceylon Vietnamese Atlantic Pacific California "
+    "Brazil Dutch Greek Worcestershire Dijon English French Irish Italian Swiss German Spanish Turkish "
+    "Danish Madagascar Tahitian Mexican Himalayan Madeira Demerara Ceylon Vietnamese Atlantic Pacific California "
     "Persian Belgian Scottish Welsh Red Yellow Blue Vitamin Grade"
 )
 _PROPER = frozenset(_PLACES.split())

@@ -53,9 +53,9 @@ _FILLING = re.compile(
 # Lists of allergens use the names of the classes; other synonyms ("butter") name ingredients.
 _SYNONYMS = (
     "nut, soya, soybean, soya bean, soy bean, dairy, groundnut, sesame seed, oat, shellfish, crustacea, "
-    "sulphite, sulfite, sulphur dioxide, sulfur dioxide, mollusk, lupine, celeriac, brazil, cashew nut, pecan nut, "
-    "pistachio nut, macadamia nut, cereal, cereals containing gluten, cereal containing gluten, seed, "
-    "allergen, lactose"
+    "sulphite, sulfite, sulphur dioxide, sulfur dioxide, mollusk, lupine, celeriac, brazil, cashew nut, "
+    "pecan nut, pistachio nut, macadamia nut, cereal, cereals containing gluten, cereal containing gluten, "
+    "seed, allergen, lactose"
 )
 _CLASS_WORDS = frozenset(ALLERGENS) | frozenset(_SYNONYMS.split(", "))
 

@@ -1,0 +1,136 @@
+"""Laws that hold for any bake: nothing is ever lost, and nothing is declared without a reason."""
+
+from dataclasses import replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.catalogue.allergens import ALLERGENS
+from generator.catalogue.load import Pack, built_in
+from generator.declaration.claims import claim_spans
+from generator.declaration.declare import REGION_NAMES, declare
+from generator.declaration.lines import line_allergens
+from generator.declaration.pack import read_pack
+from generator.declaration.regions import region_named
+from generator.formula.model import Line
+from tests.declaration.bakes import bake, book, line, pack, said
+
+NAMES = sorted(built_in().names())
+ASKING = sorted(each.name for each in built_in() if each.ask)
+WORDS = (
+    "sugar",
+    "wheat flour",
+    "whey",
+    "natural flavor",
+    "lecithin (soy)",
+    "almonds",
+    "nuts",
+    "cocoa butter",
+)
+LABELS = st.lists(st.sampled_from(WORDS), max_size=4).map(", ".join)
+TAILS = st.sampled_from(("", ". May contain peanuts, tree nuts", ". Contains: milk", " (gluten-free)"))
+
+
+@st.composite
+def packs(draw: st.DrawFn, name: str) -> Pack:
+    ids = st.lists(st.sampled_from(sorted(ALLERGENS)), max_size=2, unique=True)
+    return pack(
+        name,
+        draw(LABELS) + draw(TAILS),
+        contains=draw(st.none() | ids),
+        may_contain=draw(ids),
+    )
+
+
+@st.composite
+def lines(draw: st.DrawFn) -> Line:
+    name = draw(st.sampled_from(NAMES))
+    row = draw(st.none() | packs(name))
+    grams = draw(st.none() | st.integers(1, 900))
+    kept = draw(st.none() | st.just(0))
+    return line(name, grams, row, kept=kept, optional=draw(st.booleans()))
+
+
+@given(st.lists(lines(), max_size=5), lines(), st.sampled_from(REGION_NAMES))
+@settings(deadline=None, max_examples=150)
+def test_adding_a_line_never_removes_an_allergen(some: list[Line], more: Line, region: str) -> None:
+    before, after = bake(*some), bake(*some, more)
+    less = declare(before, book=book(before), region=region)
+    most = declare(after, book=book(after), region=region)
+    assert set(less.contains) <= set(most.contains)
+    assert set(less.may_contain) <= set(most.may_contain) | set(most.contains)
+    assert set(less.unknown) <= set(most.unknown)
+    assert less.finished or not most.finished
+
+
+@given(st.data(), st.sampled_from(ASKING))
+@settings(deadline=None, max_examples=150)
+def test_taking_pack_data_away_never_settles_a_doubt(data: st.DataObject, item: str) -> None:
+    row = data.draw(packs(item))
+    less = data.draw(
+        st.sampled_from(
+            (
+                replace(row, label=""),
+                replace(row, contains=(), contains_given=False),
+                replace(row, may_contain=()),
+                replace(row, label="", contains=(), contains_given=False),
+            )
+        )
+    )
+    full = line_allergens(line(item, 100, row), book={})
+    poor = line_allergens(line(item, 100, less), book={})
+    bare = line_allergens(line(item, 100), book={})
+    assert not full.unknown or poor.unknown
+    assert bare.unknown
+
+
+@given(st.lists(lines(), min_size=1, max_size=5), st.sampled_from(REGION_NAMES))
+@settings(deadline=None, max_examples=150)
+def test_whatever_is_declared_has_a_trace_and_stands_in_words(some: list[Line], region: str) -> None:
+    formula = bake(*some)
+    declaration = declare(formula, book=book(formula), region=region)
+    rules = region_named(region)
+    for state, ids in (("contains", declaration.contains), ("may contain", declaration.may_contain)):
+        traced = {
+            each for one in declaration.traces if one.state == state for each in rules.ids(one.allergen)
+        }
+        assert set(ids) <= traced
+    assert not set(declaration.contains) & set(declaration.may_contain)
+    shown = said(declaration).casefold()
+    for allergen in declaration.contains:
+        assert any(each.casefold() in shown for each in (*rules.seen_as[allergen], rules.word(allergen)))
+    assert all(rules.word(each).casefold() in shown for each in declaration.may_contain)
+    assert declaration.finished is not bool(declaration.unfinished)
+
+
+@given(st.lists(lines(), min_size=1, max_size=4), st.sampled_from(REGION_NAMES))
+@settings(deadline=None, max_examples=100)
+def test_no_declaration_holds_a_claim(some: list[Line], region: str) -> None:
+    formula = bake(*some)
+    declaration = declare(formula, book=book(formula), region=region, kitchen_handles=("milk", "egg"))
+    assert claim_spans(said(declaration)) == []
+
+
+@given(st.lists(lines(), min_size=1, max_size=5))
+@settings(deadline=None, max_examples=100)
+def test_every_emphasised_allergen_of_an_eu_list_stands_out(some: list[Line]) -> None:
+    formula = bake(*some)
+    declaration = declare(formula, book=book(formula), region="EU")
+    strong = " ".join(each.text for each in declaration.ingredients if each.strong).casefold()
+    rules = region_named("EU")
+    for allergen in declaration.contains:
+        assert any(word.casefold() in strong for word in (*rules.seen_as[allergen], rules.word(allergen)))
+
+
+@given(st.text(max_size=120))
+@settings(deadline=None, max_examples=300)
+def test_no_label_is_a_mistake(label: str) -> None:
+    reading = read_pack(label)
+    assert claim_spans(reading.text) == []
+
+
+@given(LABELS, LABELS, st.sampled_from((". ", "; ", ", ", "\n", " (", " [")))
+@settings(deadline=None, max_examples=200)
+def test_a_longer_label_names_no_fewer_allergens(first: str, second: str, joint: str) -> None:
+    kinds = {each.allergen for each in read_pack(first).contains if not ALLERGENS[each.allergen].general}
+    assert kinds <= {each.allergen for each in read_pack(first + joint + second).contains}
