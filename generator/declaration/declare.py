@@ -7,7 +7,7 @@ is discarded. A precaution is never dropped for heat or quantity, and never wide
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
-from generator.catalogue.allergens import ALLERGENS
+from generator.catalogue.allergens import ALLERGENS, allergen_named
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import merged, plain_text
 from generator.declaration.entries import (
@@ -40,8 +40,8 @@ def declare(
 ) -> Declaration:
     """The declaration of `formula` in a region of `REGION_NAMES`; KeyError for any other region.
 
-    `book` holds every recipe by name, for components. `kitchen_handles` are allergen ids of the maker's
-    kitchen: they make a sentence of their own in the statement and never enter `may_contain`.
+    `book` holds every recipe by name, for components. `kitchen_handles` are what the maker's
+    kitchen handles: they make a sentence of their own in the statement and never enter `may_contain`.
     """
     rules = region_named(region)
     carried = formula_allergens(formula, book=book)
@@ -73,12 +73,18 @@ def declare(
 def kitchen_sentence(handles: Sequence[str], *, contains: Sequence[str], region: str) -> str:
     """What else the maker's kitchen handles, as a sentence; "" where the bake contains all of it.
 
-    `handles` are allergen ids; the maker keeps that list, it is never filled in for them.
+    `handles` are allergens in the maker's words; that list is the maker's, it is never filled in for them. A
+    word that is no allergen of the vocabulary is repeated as it stands.
     """
     rules = region_named(region)
-    named = [each for one in handles for each in (rules.ids(one) or (one,)) if each not in contains]
+    ids = (allergen_named(each) or without_claims(each) for each in handles)
+    named = [each for one in ids for each in (rules.ids(one) or (one,)) if each and each not in contains]
     words = dict.fromkeys(_may_word(each, contains, rules) for each in named)
-    return f"{rules.kitchen_words} {', '.join(words)}." if words else ""
+    return f"{rules.kitchen_words} {_in_words(tuple(words))}." if words else ""
+
+
+def _in_words(names: Sequence[str]) -> str:
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def _contains(found: tuple[Entry, ...], carried: LineAllergens, rules: Region) -> tuple[str, ...]:

@@ -222,7 +222,7 @@ def _summed(traces: tuple[Trace, ...], unknown: tuple[str, ...]) -> LineAllergen
 
 def is_class_word(allergen: str) -> bool:
     """Whether the id names a class and no kind: "tree nuts", "fish", "gluten"."""
-    return ALLERGENS[allergen].general
+    return allergen in ALLERGENS and ALLERGENS[allergen].general
 
 
 def _sentence(words: str) -> str:

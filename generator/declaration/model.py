@@ -44,8 +44,8 @@ class Declaration:
 
     `ingredients` is the list without a heading; `contains_line` and `may_line` are whole sentences, empty
     where nothing is to be said or the region does not allow the line; `unfinished` is the sentence that says
-    aloud that packs are still to be read, empty when `finished`. `statement` is all of it as plain text,
-    standing-out words in capitals.
+    aloud that packs are still to be read, empty when `finished`. `statement` is all of it and the
+    sentence on the maker's kitchen as plain text, standing-out words in capitals.
     """
 
     region: str

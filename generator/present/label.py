@@ -1,5 +1,6 @@
 """The declaration as it is printed beside a recipe."""
 
+from generator.declaration.declare import kitchen_sentence
 from generator.declaration.model import Declaration
 from generator.present.views import LabelView
 from generator.settings import Settings
@@ -25,16 +26,10 @@ def label_view(declaration: Declaration, settings: Settings) -> LabelView:
         ingredients=declaration.ingredients,
         contains_line=declaration.contains_line,
         may_line=declaration.may_line,
-        kitchen_line=kitchen_line(settings.kitchen_handles),
+        kitchen_line=kitchen_sentence(
+            settings.kitchen_handles, contains=declaration.contains, region=declaration.region
+        ),
         unfinished=declaration.unfinished,
         advice=ADVICE,
         statement=declaration.statement,
     )
-
-
-def kitchen_line(handles: tuple[str, ...]) -> str:
-    """What else the maker's kitchen handles; nothing is filled in for a maker who does not say."""
-    if not handles:
-        return ""
-    listed = handles[0] if len(handles) == 1 else f"{', '.join(handles[:-1])} and {handles[-1]}"
-    return f"Made in a home kitchen that also handles {listed}."

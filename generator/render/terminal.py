@@ -64,5 +64,5 @@ def _times(times: TimesView) -> str:
 
 
 def _label(view: RecipeView) -> str:
-    lines = (view.label.statement, view.label.kitchen_line, view.label.advice)
+    lines = (view.label.statement, view.label.advice)  # the statement holds the kitchen's sentence
     return "\n".join(line for line in lines if line)

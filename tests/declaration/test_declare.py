@@ -130,10 +130,10 @@ def test_water_in_the_eu_is_what_stays() -> None:
 def test_the_kitchen_speaks_in_a_sentence_of_its_own() -> None:
     formula = bake(line("butter", 100))
     declaration = declare(
-        formula, book=book(formula), region="US", kitchen_handles=("milk", "almond", "tree nuts")
+        formula, book=book(formula), region="US", kitchen_handles=("milk", "almonds", "nuts", "pollen")
     )
     assert declaration.may_contain == ()
-    assert "Made in a home kitchen that also handles: almond, tree nuts." in declaration.statement
+    assert "Made in a home kitchen that also handles almond, tree nuts and pollen." in declaration.statement
     assert kitchen_sentence(("milk",), contains=("milk",), region="US") == ""
 
 
