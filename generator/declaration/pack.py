@@ -98,7 +98,7 @@ def listed_as(reading: PackReading, name: str) -> str:
     own, colon, rest = reading.text.partition(":")
     if colon and not set(own) & set(OPEN + ",;") and set(fold(own).split()) & set(fold(name).split()):
         return f"{lowered(own.strip())} ({rest.strip()})"
-    return f"{without_claims(name)} ({reading.text})"
+    return f"{without_claims(name)} ({lowered(reading.text)})"
 
 
 def lowered(text: str) -> str:

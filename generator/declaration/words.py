@@ -53,17 +53,16 @@ def plain(text: str) -> str:
 
 def matches(text: str) -> tuple[Match, ...]:
     """Every phrase with a meaning in `text`, in order; those inside a longer phrase left out."""
-    found = tuple(_longest_at_each_word(plain(text)))
-    return tuple(each for each in found if not any(_inside(each, other) for other in found))
+    kept: list[Match] = []
+    for found in _longest_at_each_word(plain(text)):
+        if not kept or found.end > kept[-1].end:
+            kept.append(found)
+    return tuple(kept)
 
 
 def _bare(character: str) -> str:
     small = unicodedata.normalize("NFKD", character)[:1].lower()
     return small if len(small) == 1 else character
-
-
-def _inside(one: Match, other: Match) -> bool:
-    return other is not one and other.start <= one.start and one.end <= other.end
 
 
 def _longest_at_each_word(text: str) -> Iterator[Match]:

@@ -155,10 +155,10 @@ def test_capitals_change_nothing(truth: Truth) -> None:
     [
         ("Bread flour (wheat flour, malted barley flour)", "bread flour",
          "bread flour (wheat flour, malted barley flour)"),
-        ("Wheat flour, malted barley flour", "bread flour", "bread flour (Wheat flour, malted barley flour)"),
+        ("Wheat flour, malted barley flour", "bread flour", "bread flour (wheat flour, malted barley flour)"),
         ("Ingredients: wheat flour.", "flour", "wheat flour"),
         ("Dark chocolate: sugar, cocoa mass", "dark chocolate", "dark chocolate (sugar, cocoa mass)"),
-        ("Sugar, cocoa. Contains: milk. May contain nuts.", "chocolate", "chocolate (Sugar, cocoa)"),
+        ("Sugar, cocoa. Contains: milk. May contain nuts.", "chocolate", "chocolate (sugar, cocoa)"),
         ("Chips [sugar, milkfat; may contain peanuts]", "chips", "chips [sugar, milkfat]"),
         ("May contain nuts.", "raisins", "raisins"),
         ("BREAD FLOUR", "bread flour", "BREAD FLOUR"),
