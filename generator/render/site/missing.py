@@ -1,11 +1,8 @@
 """The page for an address that leads nowhere.
 
-A host shows it at any depth, so relative links would miss; it carries its style inside itself, allowed by its
-hash, and links by absolute addresses.
+A host shows it at any depth, so relative links would miss: it carries its style inside itself and links by
+absolute addresses.
 """
-
-import base64
-import hashlib
 
 from markupsafe import Markup
 
@@ -16,11 +13,10 @@ from generator.render.theme import theme_folder
 def missing_page(theme: str) -> Page:
     """404.html, complete in itself."""
     style = (theme_folder(theme, "site") / "missing.css").read_text(encoding="utf-8")
-    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode("ascii")
     return Page(
         template="404.html",
         path="404.html",
         title="No such page",
         description="",
-        content={"style": Markup(style), "style_hash": f"sha256-{digest}"},
+        content={"style": Markup(style)},
     )
