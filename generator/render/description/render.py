@@ -1,0 +1,142 @@
+"""The block as a whole, and what gives way when it does not fit.
+
+Sections are left out whole, in the order of `GIVES_WAY`: first what the film can do without and the page has
+anyway (credits, further films, unpaid links), then the method as one whole, then the lines around the
+ingredients, the chapters, and the paid links with their disclosure. Only after that, in a limit that is too
+small for them, do the ingredients give way, then corrections, cautions, advice, what the kitchen handles, and
+the allergens last of all. What a reader needs in order to bake or to eat is then named in one sentence that
+leads to the page. The dish and its link stay to the end.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+from types import MappingProxyType
+
+from generator.present.views import RecipeView
+from generator.render.description import links, method, opening, safety
+from generator.render.description.ingredients import ingredients
+from generator.render.description.plain import address, size
+from generator.render.description.section import Section
+from generator.render.output import Product
+
+DISH, DISCLOSURE, PAID = "the dish and its link", "disclosure", "paid links"
+# Before the sentence that leads to the page.
+_LEADING = (DISH, DISCLOSURE, "corrections")
+
+# In the order in which they are read.
+SECTIONS: tuple[tuple[str, Callable[[RecipeView], str]], ...] = (
+    (DISH, opening.dish),
+    (DISCLOSURE, links.disclosure),
+    ("corrections", opening.corrections),
+    ("lead", opening.lead),
+    ("makes", opening.makes),
+    ("times", opening.times),
+    ("ingredients", ingredients),
+    ("cautions", safety.cautions),
+    ("method", method.method),
+    ("temperatures", method.temperatures),
+    ("allergens", safety.allergens),
+    ("kitchen", safety.kitchen),
+    ("advice", safety.advice),
+    ("keeping", opening.keeping),
+    ("chapters", links.chapters),
+    (PAID, links.paid_links),
+    ("unpaid links", links.unpaid_links),
+    ("further films", links.further_films),
+    ("credits", links.credits_given),
+)
+GIVES_WAY = (
+    "credits",
+    "further films",
+    "unpaid links",
+    "method",
+    "lead",
+    "times",
+    "makes",
+    "keeping",
+    "temperatures",
+    "chapters",
+    PAID,
+    "ingredients",
+    "corrections",
+    "cautions",
+    "advice",
+    "kitchen",
+    "allergens",
+)
+# What the sentence that leads to the page says of a section that it stands for.
+_ON_THE_PAGE: Mapping[str, str] = MappingProxyType(
+    {
+        "method": "the method",
+        "ingredients": "the whole recipe",
+        "corrections": "the corrections",
+        "cautions": "the cautions",
+        "kitchen": "what else the kitchen handles",
+        "allergens": "the allergens",
+    }
+)
+# A section whose words another one's words cover.
+_COVERED_BY: Mapping[str, str] = MappingProxyType({"method": "ingredients", "kitchen": "allergens"})
+# Sections that stand close together, as lines of one paragraph.
+_TOGETHER = frozenset(
+    {("makes", "times"), ("allergens", "kitchen"), ("kitchen", "advice"), ("allergens", "advice")}
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Description:
+    """`text` ends with a line end, and is "" only where not even the link fits.
+
+    `dropped` names what was left out, in the order of dropping.
+    Where it has `allergens`, the limit is too small.
+    """
+
+    text: str
+    dropped: tuple[str, ...]
+
+
+def render_description(view: RecipeView, *, limit: int) -> Description:
+    """The block in at most `limit` bytes of UTF-8, line end included."""
+    sections = [Section(name=name, text=tell(view)) for name, tell in SECTIONS]
+    told = [section for section in sections if section.text]
+    order = [name for name in GIVES_WAY if any(section.name == name for section in told)]
+    for count in range(len(order) + 1):
+        text = _text(view, told, dropped=order[:count])
+        if size(text) <= limit:
+            return Description(text=text, dropped=tuple(order[:count]))
+    link = f"{address(view.url)}\n"
+    return Description(text=link if size(link) <= limit else "", dropped=(*order, DISH))
+
+
+def description_product(view: RecipeView, *, limit: int) -> Product:
+    """The block as a file of the maker's desk."""
+    text = render_description(view, limit=limit).text
+    return Product(path=f"desk/{view.name}/description.txt", content=text.encode("utf-8"))
+
+
+def _text(view: RecipeView, sections: list[Section], *, dropped: list[str]) -> str:
+    # Without a paid link there is nothing to disclose.
+    gone = {*dropped, *((DISCLOSURE,) if PAID in dropped else ())}
+    kept = [section for section in sections if section.name not in gone]
+    leading = [section for section in kept if section.name in _LEADING]
+    pointer = _pointer(view, dropped)
+    shown = [*leading, *([pointer] if pointer.text else []), *kept[len(leading) :]]
+    text = shown[0].text
+    for before, section in pairwise(shown):
+        text += ("\n" if (before.name, section.name) in _TOGETHER else "\n\n") + section.text
+    return f"{text}\n"
+
+
+def _pointer(view: RecipeView, dropped: list[str]) -> Section:
+    """One sentence with the link, for all that a reader needs and does not find here."""
+    named = [
+        words
+        for name, words in _ON_THE_PAGE.items()
+        if name in dropped and _COVERED_BY.get(name) not in dropped
+    ]
+    if not named:
+        return Section(name="page", text="")
+    listed = named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
+    start = "Before you bake, give or eat this, see" if "allergens" in dropped else "See"
+    return Section(name="page", text=f"{start} its page for {listed}: {address(view.url)}")

@@ -1,0 +1,62 @@
+"""What keeps people from harm: allergens in words, cautions, and what the reader must still do."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from generator.present.views import RecipeView, Run
+from generator.render.description.method import blocks
+from generator.render.description.plain import plain
+
+
+def allergens(view: RecipeView) -> str:
+    """The label's sentences; the whole list where the region has no line for what is contained.
+
+    The list itself is not repeated otherwise, and a region's line names only what that region asks for. So
+    what any line carries beyond it is told too: a film is watched everywhere.
+    """
+    label = view.label
+    held = _in_capitals(label.contains_line) or _list(view)
+    may = _in_capitals(label.may_line)
+    lines = [label.unfinished, held, *_unnamed(view, held, may)]
+    return "\n".join(plain(line) for line in lines if line)
+
+
+def kitchen(view: RecipeView) -> str:
+    return plain(view.label.kitchen_line)
+
+
+def advice(view: RecipeView) -> str:
+    return plain(view.label.advice)
+
+
+def cautions(view: RecipeView) -> str:
+    """Every caution once, whether the formula raises it or the method."""
+    placed = (block.words.plain for block in blocks(view) if block.kind == "caution")
+    told = dict.fromkeys(plain(words) for words in (*view.cautions, *placed))
+    return "\n".join(f"Caution: {words}" for words in told if words)
+
+
+def _list(view: RecipeView) -> str:
+    words = _in_capitals(view.label.ingredients)
+    return f"{view.label.heading}: {words}" if words else ""
+
+
+def _in_capitals(runs: Iterable[Run]) -> str:
+    """What stands out in print stands in capitals here."""
+    return "".join(run.text.upper() if run.strong else run.text for run in runs)
+
+
+def _unnamed(view: RecipeView, held: str, may: str) -> Iterator[str]:
+    """The line on what may be in it, and both kinds of allergen that no sentence has named yet."""
+    lines = [line for part in view.parts for line in part.lines]
+    carried = sorted({name for line in lines for name in line.allergens})
+    possible = sorted({name for line in lines for name in line.may_contain})
+    more = [name for name in carried if not _names(held, name)]
+    yield f"Also in it: {', '.join(more)}." if more else ""
+    yield may
+    maybe = [name for name in possible if name not in carried and not _names(f"{held} {may}", name)]
+    yield f"May also contain: {', '.join(maybe)}." if maybe else ""
+
+
+def _names(text: str, name: str) -> bool:
+    return re.search(rf"\b{re.escape(name)}", text, re.IGNORECASE) is not None

@@ -1,0 +1,52 @@
+"""What outputs of running text say alike: an ingredient's line, a correction, the times of a way, as plain words."""
+
+from generator.present.views import CorrectionView, LineView, RecipeView, TimesView
+
+
+def ingredient_words(line: LineView) -> str:
+    """`430 g (3⅓ cups) bread flour, sifted (optional), or 400 g spelt flour – note`."""
+    words = _measured(line)
+    words += f", {line.preparation}" if line.preparation else ""
+    words += " (optional)" if line.optional else ""
+    words += "".join(f", or {choice}" for choice in line.choices)
+    return words + (f" – {line.note}" if line.note else "")
+
+
+def correction_words(each: CorrectionView) -> str:
+    """What changed, why, and what the film still shows, as sentences."""
+    film = f"The film still shows {each.film}" if each.film else ""
+    return " ".join(sentence(words) for words in (each.change, each.why, film) if words.strip())
+
+
+def times_words(each: TimesView) -> str:
+    """`2 h 20 min (hands-on 12 min, waiting 2 h, baking 20 min)`; "" where nothing is timed."""
+    stages = (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking))
+    told = ", ".join(f"{label} {words}" for label, words in stages if words)
+    return f"{each.total} ({told})" if each.total and told else each.total
+
+
+def way_title(view: RecipeView, name: str) -> str:
+    """The title of the way with this name; the name itself where there is no such way."""
+    return next((way.title for way in view.ways if way.name == name), name)
+
+
+def choice_words(view: RecipeView) -> str:
+    """That one way is enough; "" where there is nothing to choose."""
+    return f"choose one of {len(view.ways)} ways" if len(view.ways) > 1 else ""
+
+
+def sentence(text: str) -> str:
+    """The words with an end: a full stop where they have none."""
+    words = text.strip()
+    return f"{words}." if words and words[-1] not in ".!?…" else words
+
+
+def _measured(line: LineView) -> str:
+    """An amount in figures stands before the item, "a pinch" before it too, "to taste" after it."""
+    first, second = line.amount.first, line.amount.second
+    told = f"{first} ({second})" if first and second else first or second
+    if not told:
+        return line.item
+    if told[0].isnumeric():
+        return f"{told} {line.item}"
+    return f"{told} of {line.item}" if told.startswith(("a ", "a\u00a0")) else f"{line.item}, {told}"

@@ -1,0 +1,45 @@
+"""Who publishes, under which name, and where a page stands in the publication."""
+
+from generator.present.views import SiteView
+from generator.render.structured_data.script import Node, known
+
+
+def website(site: SiteView) -> Node:
+    return known(
+        {
+            "@type": "WebSite",
+            "@id": f"{site.url}#website",
+            "name": site.title,
+            "url": site.url,
+            "description": site.lead,
+            "inLanguage": site.language,
+            "author": author(site),
+            "publisher": publisher(site),
+        }
+    )
+
+
+def part_of(site: SiteView) -> Node:
+    """The publication as other pages name it."""
+    return {"@type": "WebSite", "@id": f"{site.url}#website", "name": site.title, "url": site.url}
+
+
+def author(site: SiteView) -> Node:
+    """The maker: the one who bakes, films and writes."""
+    return {"@type": "Person", "name": site.maker, "url": site.url}
+
+
+def publisher(site: SiteView) -> Node:
+    return {"@type": "Organization", "name": site.title, "url": site.url}
+
+
+def breadcrumbs(site: SiteView, *trail: tuple[str, str]) -> Node:
+    """The way from the home page to this one: names with paths, the page itself last."""
+    steps = ((site.title, ""), *trail)
+    return {
+        "@type": "BreadcrumbList",
+        "itemListElement": [
+            {"@type": "ListItem", "position": number, "name": name, "item": site.url + path}
+            for number, (name, path) in enumerate(steps, start=1)
+        ],
+    }
