@@ -17,7 +17,7 @@ from generator.render.description.plain import size
 from generator.render.description.render import render_description
 from generator.render.feeds.render import render_feeds
 from generator.render.sitemap import MOST, render_sitemap
-from generator.render.structured_data.page import page_data
+from generator.render.structured_data.render import structured_data
 from tests.render.text.sample import ABOUT, BRAID, POST, PUBLICATION, SUGAR, many
 
 ATOM = "{http://www.w3.org/2005/Atom}"
@@ -78,7 +78,7 @@ def nodes(value: Any) -> Iterator[dict[str, Any]]:
 
 
 def all_nodes() -> list[dict[str, Any]]:
-    return [node for view in VIEWS for node in nodes(json.loads(page_data(view, PUBLICATION)))]
+    return [node for view in VIEWS for node in nodes(json.loads(structured_data(view, PUBLICATION)))]
 
 
 def one(parent: Element, name: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.present.views import BlockView, RecipeView, SectionView, WayView
 from generator.render.description.plain import plain
-from generator.render.plain_words import choice_words
+from generator.render.plain_words import choice_words, sentence
 
 _KINDS = {"oven": "oven", "core": "core of the bake"}
 
@@ -44,6 +44,8 @@ def _way(way: WayView, *, headed: bool) -> str:
 
 def _section(section: SectionView) -> list[str]:
     steps = [
-        f"{block.number}. {plain(block.words.plain)}" for block in section.blocks if block.kind == "step"
+        f"{block.number}. {plain(sentence(block.words.plain))}"
+        for block in section.blocks
+        if block.kind == "step"
     ]
     return [f"{plain(section.title)}:", *steps] if section.title and steps else steps

@@ -18,7 +18,6 @@ from generator.render.description import links, method, opening, safety
 from generator.render.description.ingredients import ingredients
 from generator.render.description.plain import address, size
 from generator.render.description.section import Section
-from generator.render.output import Product
 
 DISH, DISCLOSURE, PAID = "the dish and its link", "disclosure", "paid links"
 # Before the sentence that leads to the page.
@@ -107,12 +106,6 @@ def render_description(view: RecipeView, *, limit: int) -> Description:
             return Description(text=text, dropped=tuple(order[:count]))
     link = f"{address(view.url)}\n"
     return Description(text=link if size(link) <= limit else "", dropped=(*order, DISH))
-
-
-def description_product(view: RecipeView, *, limit: int) -> Product:
-    """The block as a file of the maker's desk."""
-    text = render_description(view, limit=limit).text
-    return Product(path=f"desk/{view.name}/description.txt", content=text.encode("utf-8"))
 
 
 def _text(view: RecipeView, sections: list[Section], *, dropped: list[str]) -> str:

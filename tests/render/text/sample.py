@@ -129,7 +129,7 @@ HAND = way(
     "by hand",
     "By hand",
     "way-by-hand",
-    section("", block("step", 1, "step-2-1-1", rich("Mix all. @.", said("Knead 12\u00a0min", kind="stage")))),
+    section("", block("step", 1, "step-2-1-1", rich("Mix all. @", said("Knead 12\u00a0min", kind="stage")))),
 )
 COMMON = way(
     "",

@@ -13,7 +13,6 @@ from generator.render.description.render import (
     DISH,
     GIVES_WAY,
     SECTIONS,
-    description_product,
     render_description,
 )
 from tests.render.text.sample import BRAID, CORRECTION, LABEL, SUGAR, film, many
@@ -104,12 +103,6 @@ def test_a_bake_without_most_things_says_only_what_there_is() -> None:
         "METHOD\n1. Stir the sugar (200 g).\n\n"
         "Ingredients: Sugar\nIf you have an allergy, ask the maker before you eat.\n"
     )
-
-
-def test_the_file_lies_on_the_desk_and_holds_the_same_text() -> None:
-    product = description_product(BRAID, limit=5000)
-    assert product.path == "desk/plum-braid/description.txt"
-    assert product.content.decode("utf-8") == WHOLE
 
 
 def test_dish_and_link_are_within_what_shows_before_more() -> None:

@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
-from generator.render.structured_data.page import page_data
 from generator.render.structured_data.recipe import recipe_data
+from generator.render.structured_data.render import structured_data
 from tests.render.text.sample import ABOUT, BRAID, FILM, POST, PUBLICATION, SITE, SUGAR, film
 
 
 def node(view: object, kind: str) -> dict[str, Any]:
-    graph: list[dict[str, Any]] = json.loads(page_data(view, PUBLICATION))["@graph"]
+    graph: list[dict[str, Any]] = json.loads(structured_data(view, PUBLICATION))["@graph"]
     return next(each for each in graph if each["@type"] == kind)
 
 
@@ -128,7 +128,7 @@ def test_posts_pages_and_the_home_page_have_their_kinds() -> None:
     assert node(POST, "BlogPosting")["headline"] == "Wet plums"
     assert "datePublished" not in node(ABOUT, "WebPage")
     assert node(PUBLICATION, "WebSite")["name"] == "Plums & Tins"
-    assert page_data(PUBLICATION.kinds[0], PUBLICATION) == ""
+    assert structured_data(PUBLICATION.kinds[0], PUBLICATION) == ""
 
 
 def test_breadcrumbs_lead_from_the_home_page() -> None:

@@ -6,7 +6,7 @@ from generator.render.structured_data.recipe import recipe_data
 from generator.render.structured_data.script import Node, known, script
 
 
-def page_data(view: object, site: SiteView) -> str:
+def structured_data(view: object, site: SiteView) -> str:
     """A recipe, a post, a standing page or the home page (the whole publication); "" for anything else."""
     if isinstance(view, RecipeView):
         return recipe_data(view, site)
