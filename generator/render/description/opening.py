@@ -20,7 +20,7 @@ def corrections(view: RecipeView) -> str:
 
 
 def makes(view: RecipeView) -> str:
-    amount = ", ".join(plain(words) for words in (view.makes, view.portions) if words)
+    amount = ", ".join(plain(words) for words in dict.fromkeys((view.makes, view.portions)) if words)
     lines = (("Makes", amount), ("Tin", plain(view.tin)))
     return "\n".join(f"{label}: {words}" for label, words in lines if words)
 

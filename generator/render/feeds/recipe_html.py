@@ -61,7 +61,7 @@ def _caution(words: Markup) -> Markup:
 
 
 def _docket(view: RecipeView, site: str) -> Markup:
-    made = ", ".join(words for words in (view.makes, view.portions) if words)
+    made = ", ".join(words for words in dict.fromkeys((view.makes, view.portions)) if words)
     head = (("Makes", made), ("Tin", view.tin))
     told = Markup().join(paragraph(f"{label}: {words}") for label, words in head if words)
     return told + Markup().join(_part(part, site) for part in view.parts)

@@ -32,7 +32,7 @@ def _recipe(view: RecipeView, site: SiteView) -> Node:
             "dateModified": view.updated.isoformat() if view.updated else "",
             "version": view.revision,
             "keywords": ", ".join(kind.title for kind in view.kinds),
-            "recipeYield": _one_or_all(list(view.yield_words)),
+            "recipeYield": _one_or_all(list(dict.fromkeys(view.yield_words))),
             "prepTime": prep,
             "cookTime": cook,
             "totalTime": total,

@@ -248,3 +248,8 @@ def test_no_text_lets_an_angle_bracket_or_a_second_line_through(text: str) -> No
     for told in (plain(text), address(text)):
         assert not set("<>\n\r\u00a0") & set(told)
         told.encode("utf-8")
+
+
+def test_portions_in_the_same_words_as_the_yield_are_not_told_twice() -> None:
+    told = TELL["makes"](replace(BRAID, makes="12 rolls", portions="12 rolls", tin=""))
+    assert told == "Makes: 12 rolls"
