@@ -4,17 +4,17 @@ A way is read with the common steps after it, for that is how it is baked.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
 from generator.formula.model import Line, Part, Use, WholePart
+from generator.formula.normalise import is_count, piece_grams, stated_grams
 from generator.formula.references import Everything, Extra, Share, Whole
 from generator.formula.shelf import Shelf
 from generator.measure.density import millilitres_of
-from generator.measure.number import Range
-from generator.measure.unit import Kind
+from generator.measure.number import Range, total
 
 CLOSE_ENOUGH = Fraction(1, 200)
 """Shares given as measures may miss the whole by half a percent: no scale at home shows less."""
@@ -27,7 +27,7 @@ class _Used:
     fraction: Fraction = Fraction(0)
     whole: bool = False
     rested: bool = False
-    spans: list[Span] = field(default_factory=list)
+    taken: list[Use] = field(default_factory=list)
 
 
 class Account:
@@ -62,18 +62,23 @@ class Account:
     def _whole(self, line: Line, span: Span, *, share: str) -> Use | None:
         state = self._state(line)
         if state.whole or state.fraction:
-            self.found.append(self._again(line, span, whole=state.whole))
+            self.found.append(
+                self._again(line, span, whole=state.whole or state.rested, part=share == "part")
+            )
             return None
+        use = _use(line, share=share, fraction=Fraction(1), span=span)
         state.whole = True
-        state.spans.append(span)
-        return _use(line, share=share, fraction=Fraction(1), span=span)
+        state.taken.append(use)
+        return use
 
-    def _again(self, line: Line, span: Span, *, whole: bool) -> Diagnostic:
+    def _again(self, line: Line, span: Span, *, whole: bool, part: bool = False) -> Diagnostic:
         message = f"{line.item} is already used up" + self._in_way()
         hint = f"Write “{line.item}” in plain words, without braces."
         if not whole:
             message = f"a share of {line.item} is already used" + self._in_way()
             hint = f"Write “{{{line.item}: rest}}” for what is left."
+        if part:
+            hint = "Name the other ingredients of the part one by one, or write its name in plain words."
         return Diagnostic(code="R020", message=message, span=span, hint=hint)
 
     def _in_way(self) -> str:
@@ -102,10 +107,22 @@ class Account:
             self.found.append(Diagnostic(code="R021", message=message, span=meaning.span, hint=hint))
             return None
         state.fraction += fraction
-        state.spans.append(meaning.span)
-        use = _use(line, share=meaning.words, fraction=fraction, span=meaning.span)
-        grams = meaning.quantity.grams() if meaning.quantity else None
-        return use if grams is None else _exactly(use, grams)
+        use = self._measured(meaning, fraction)
+        state.taken.append(use)
+        return use
+
+    def _measured(self, meaning: Share, fraction: Fraction) -> Use:
+        """A share given as an amount is that amount, whatever range the line has."""
+        line, quantity = meaning.line, meaning.quantity
+        if quantity is None:
+            return _use(line, share=meaning.words, fraction=fraction, span=meaning.span)
+        ends = quantity.amount.scaled(fraction / quantity.amount.mid)
+        return replace(
+            _use(line, share=meaning.words, fraction=fraction, span=meaning.span),
+            grams=ends.scaled(line.grams.mid) if line.grams else None,
+            millilitres=ends.scaled(line.millilitres.mid) if line.millilitres else None,
+            count=ends.scaled(line.count.mid) if line.count else None,
+        )
 
     def _as_fraction(self, meaning: Share) -> Fraction | None:
         """An amount as a share of the line's middle."""
@@ -113,9 +130,9 @@ class Account:
         if quantity is None:
             return None
         pairs = (
-            (quantity.grams(), line.grams),
+            (stated_grams(quantity, line.ware.ingredient if line.ware else None), line.grams),
             (quantity.millilitres(), line.millilitres),
-            (quantity.amount if quantity.unit is None or quantity.unit.kind is Kind.COUNT else None, line.count),
+            (quantity.amount if is_count(quantity) else None, line.count),
         )
         for taken, whole in pairs:
             if taken is not None and whole is not None and whole.mid > 0:
@@ -137,31 +154,40 @@ class Account:
             hint = "Take this reference away, or make an earlier share smaller."
             self.found.append(Diagnostic(code="R023", message=message, span=meaning.span, hint=hint))
             return None
+        use = replace(
+            _use(line, share="rest", fraction=left, span=meaning.span),
+            grams=_left(line.grams, [each.grams for each in state.taken]),
+            millilitres=_left(line.millilitres, [each.millilitres for each in state.taken]),
+            count=_left(line.count, [each.count for each in state.taken]),
+        )
         state.rested = True
         state.fraction = Fraction(1)
-        state.spans.append(meaning.span)
-        return _use(line, share="rest", fraction=left, span=meaning.span)
+        state.taken.append(use)
+        return use
 
     def _extra(self, meaning: Extra) -> Use:
-        quantity, ware = meaning.quantity, meaning.ware
-        per_ml = ware.ingredient.weight_per_ml(flour_cup=self._shelf.flour_cup) if ware else None
-        grams = quantity.grams() if quantity else None
+        quantity, ingredient = meaning.quantity, meaning.ware.ingredient if meaning.ware else None
+        per_ml = ingredient.weight_per_ml(flour_cup=self._shelf.flour_cup) if ingredient else None
+        grams = stated_grams(quantity, ingredient) if quantity else None
         volume = quantity.millilitres() if quantity else None
         if grams is None and volume is not None and per_ml:
             grams = volume.scaled(per_ml)
+        if grams is None and quantity is not None and is_count(quantity):
+            grams = piece_grams(quantity, ingredient, size="", shelf=self._shelf)
         if volume is None and grams is not None and per_ml:
             volume = millilitres_of(grams, per_ml)
         return Use(
             part=meaning.line.part if meaning.line else "",
             item=meaning.item,
             line=meaning.line,
-            ware=ware,
+            ware=meaning.ware,
             share="extra",
             fraction=None,
             grams=grams,
             millilitres=volume,
             count=quantity.amount if quantity and quantity.unit is None else None,
             span=meaning.span,
+            words=meaning.words,
         )
 
     def _close(self, line: Line) -> None:
@@ -171,12 +197,14 @@ class Account:
         if state is None:
             message = f"{line.item} is never used" + self._in_way()
             hint = f"Name it in a step as “{{{line.item}}}”, or mark the line “optional: yes”."
-            self.found.append(Diagnostic(code="R024", message=message, span=line.written.item_span, hint=hint))
+            self.found.append(
+                Diagnostic(code="R024", message=message, span=line.written.item_span, hint=hint)
+            )
         elif not state.whole and abs(1 - state.fraction) > CLOSE_ENOUGH:
             percent = f"{float(100 * (1 - state.fraction)):.0f} %"
             message = f"{percent} of {line.item} is never used" + self._in_way()
             hint = f"Write the last share as “{{{line.item}: rest}}”."
-            self.found.append(Diagnostic(code="R025", message=message, span=state.spans[-1], hint=hint))
+            self.found.append(Diagnostic(code="R025", message=message, span=state.taken[-1].span, hint=hint))
 
 
 def _use(line: Line, *, share: str, fraction: Fraction, span: Span) -> Use:
@@ -194,17 +222,10 @@ def _use(line: Line, *, share: str, fraction: Fraction, span: Span) -> Use:
     )
 
 
-def _exactly(use: Use, grams: Range) -> Use:
-    """A share given as a weight is that weight, whatever range the line has."""
-    return Use(
-        part=use.part,
-        item=use.item,
-        line=use.line,
-        ware=use.ware,
-        share=use.share,
-        fraction=use.fraction,
-        grams=grams,
-        millilitres=use.millilitres,
-        count=use.count,
-        span=use.span,
-    )
+def _left(whole: Range | None, taken: list[Range | None]) -> Range | None:
+    """The whole less what was taken, end by end; never below nothing. None where any of it is not known."""
+    known = [each for each in taken if each is not None]
+    if whole is None or len(known) != len(taken):
+        return None
+    left = whole.minus(total(known))
+    return Range(max(left.low, Fraction(0)), max(left.high, Fraction(0)))

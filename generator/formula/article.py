@@ -39,5 +39,7 @@ def unknown_bakes(articles: Iterable[Article], names: Collection[str]) -> Iterat
     """An error for each recipe that a page names and nobody has written."""
     for named in (named for article in articles for named in article.bakes if named.name not in names):
         message = f"there is no recipe called “{named.name}”"
-        hint = did_you_mean(named.name, names) or "The name of a recipe is the name of its file without “.md”."
+        hint = (
+            did_you_mean(named.name, names) or "The name of a recipe is the name of its file without “.md”."
+        )
         yield Diagnostic(code="F040", message=message, span=named.span, hint=hint)

@@ -20,9 +20,7 @@ class Book:
     diagnostics: Diagnostics
 
 
-def understand_all(
-    recipes: Mapping[str, WrittenRecipe], *, faulty: Iterable[str], shelf: Shelf
-) -> Book:
+def understand_all(recipes: Mapping[str, WrittenRecipe], *, faulty: Iterable[str], shelf: Shelf) -> Book:
     """The book. `faulty` names the recipes whose files already have errors: what is made with them cannot be
     counted either, and is left out without a message of its own."""
     order, circles = in_order_of_making(recipes)

@@ -11,35 +11,25 @@ from dataclasses import dataclass, field
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
+from generator.formula.brackets import closing, read_each, read_measures, times
+from generator.formula.line_item import Item, split_item
 from generator.formula.model import Written
-from generator.measure.number import looks_garbled
+from generator.formula.sizes import SIZE, SIZES, plain_size
+from generator.measure.number import Range, looks_garbled, read_single
 from generator.measure.quantity import Quantity, read_quantity
-from generator.measure.unit import Spoons
+from generator.measure.unit import Kind, Spoons
 
-SIZES = (
-    "extra large",
-    "extra-large",
-    "jumbo",
-    "large",
-    "medium",
-    "small",
-    "packed",
-    "sifted",
-    "unsifted",
-    "level",
-    "heaped",
-    "heaping",
-    "scant",
+_PINCHES = re.compile(
+    r"(?:an?\s{1,9}|one\s{1,9})?(?:small\s{1,9}|large\s{1,9}|generous\s{1,9})?(pinch|dash)(?:es)?\s{1,9}(?:of\s{1,9})?",
+    re.I,
 )
-_PINCHES = re.compile(r"(?:an?\s+|one\s+)?(?:small\s+|large\s+|generous\s+)?(pinch|dash)(?:es)?\s+(?:of\s+)?", re.I)
-_UNWEIGHED = ("pinch", "dash")
-_WITHOUT_WEIGHT = re.compile(r"(?:,\s*|\s+|^)(to taste|for dusting)\b", re.I)
-_SIZE = re.compile(rf"\(?\b({'|'.join(SIZES)})\b\)?(?=\s|$)\s*", re.I)
-_ABOUT = re.compile(r"(?:about|around|approx\.?|approximately|ca\.?|or)\s+", re.I)
-_BETWEEN = re.compile(r"\s*(?:/|=|,|;|\bor\b)\s*", re.I)
-_EACH = re.compile(r"(\d+|an?|one)\s*\(\s*([^()]*?)(?:\s+each)?\s*\)\s*", re.I)
+_UNWEIGHED = ("pinch", "dash", "drop")
+_ITSELF = ("clove",)
+"""Count words that are an ingredient where nothing else is named."""
+_EACH = re.compile(r"([0-9]{1,3}|an?|one)\s{0,3}\(([^()]{1,60})\)\s{0,9}", re.I)
 _SLASH = re.compile("[/\u2044\u2215]")
-_OF = re.compile(r"of\s+", re.I)
+_OF = re.compile(r"of\s{1,9}", re.I)
+Place = Callable[[int, int], Span]
 
 
 @dataclass(slots=True)
@@ -47,7 +37,7 @@ class _Reading:
     """The state while one line is read: what is still to read starts at `at`."""
 
     text: str
-    place: Callable[[int, int], Span]
+    place: Place
     spoons: Spoons
     at: int = 0
     measures: list[Quantity] = field(default_factory=list)
@@ -59,44 +49,42 @@ class _Reading:
     def say(self, code: str, message: str, start: int, end: int, hint: str) -> None:
         self.found.append(Diagnostic(code=code, message=message, span=self.place(start, end), hint=hint))
 
+    def skip_spaces(self) -> None:
+        while self.at < len(self.text) and self.text[self.at].isspace():
+            self.at += 1
 
-def read_line(
-    text: str, place: Callable[[int, int], Span], *, spoons: Spoons
-) -> tuple[Written, tuple[Diagnostic, ...]]:
+    @property
+    def count(self) -> Quantity | None:
+        """A bare count that the line begins with."""
+        first = self.measures[0] if self.measures else None
+        return first if first is not None and first.unit is None else None
+
+
+def read_line(text: str, place: Place, *, spoons: Spoons) -> tuple[Written, tuple[Diagnostic, ...]]:
     """What an ingredient line says. `place` gives the span of `text[start:end]` in the maker's file."""
     reading = _Reading(text, place, spoons)
-    _skip_spaces(reading)
+    reading.skip_spaces()
     amount_start = reading.at
     _read_amount(reading)
     amount_end = reading.at
     _read_sizes(reading)
-    item, preparation, item_start, item_end = _read_item(reading)
-    if not item:
-        reading.say(
-            "F002",
-            "this line names no ingredient",
-            0,
-            len(text) or 1,
-            "Write an amount and an ingredient, such as “240 g water”.",
-        )
+    item = _read_item(reading)
+    if not item.name:
+        hint = "Write an amount and an ingredient, such as “240 g water”."
+        reading.say("F002", "this line names no ingredient", 0, len(text) or 1, hint)
     written = Written(
         text=text.strip(),
         measures=tuple(reading.measures),
         words=reading.words,
-        size=" ".join(reading.sizes),
-        item=item,
-        preparation=preparation,
+        size=" ".join(dict.fromkeys(reading.sizes)),
+        item=item.name,
+        preparation=item.preparation,
         note="; ".join(reading.notes),
         span=place(0, max(len(text), 1)),
-        item_span=place(item_start, max(item_end, item_start + 1)),
-        amount_span=place(amount_start, max(amount_end, amount_start + 1)),
+        item_span=place(item.start, max(item.end, item.start + 1)),
+        amount_span=place(amount_start, max(len(text[:amount_end].rstrip()), amount_start + 1)),
     )
     return written, tuple(reading.found)
-
-
-def _skip_spaces(reading: _Reading) -> None:
-    while reading.at < len(reading.text) and reading.text[reading.at].isspace():
-        reading.at += 1
 
 
 def _read_amount(reading: _Reading) -> None:
@@ -110,6 +98,10 @@ def _read_amount(reading: _Reading) -> None:
         return
     _read_joined(reading)
     _read_bracketed_measures(reading)
+    _skip_of(reading)
+
+
+def _skip_of(reading: _Reading) -> None:
     of = _OF.match(reading.text, reading.at)
     if of:
         reading.at = of.end()
@@ -117,7 +109,7 @@ def _read_amount(reading: _Reading) -> None:
 
 def _check_garbled(reading: _Reading) -> None:
     """`11/2` may be 1 1/2 that lost its space; it is read by the letter, and said aloud."""
-    first = reading.text[reading.at :].split(" ", 1)[0]
+    first = reading.text[reading.at : reading.at + 40].split(" ", 1)[0]
     slash = _SLASH.search(first)
     if slash and slash.start() > 1 and looks_garbled(first):
         whole, part = first[: slash.start() - 1], first[slash.start() - 1 :]
@@ -126,25 +118,25 @@ def _check_garbled(reading: _Reading) -> None:
 
 
 def _read_each(reading: _Reading) -> bool:
-    """`1 (14 oz) can milk`: so many packs of so much each."""
+    """`1 (14 oz) can milk`, `2 (150 g each) apples`: so many of so much each."""
     bracketed = _EACH.match(reading.text, reading.at)
-    if bracketed:
-        inner = read_quantity(bracketed.group(2), spoons=reading.spoons)
-        following = read_quantity(f"1 {reading.text[bracketed.end() :]}", spoons=reading.spoons)
-        if inner and inner[1] == len(bracketed.group(2)) and inner[0].unit and following and following[0].unit:
-            return _take_each(reading, bracketed.group(1), inner[0], bracketed.end(), following[1] - 2)
-    return False
-
-
-def _take_each(reading: _Reading, count: str, each: Quantity, end: int, unit_length: int) -> bool:
-    times = int(count) if count.isdigit() else 1
-    if not 0 < times < 1000:
+    counted = read_single(bracketed.group(1), words=True) if bracketed else None
+    if bracketed is None or counted is None or counted[0] <= 0:
         return False
-    amount = each.amount.scaled(times)
-    reading.measures.append(Quantity(amount=amount, unit=each.unit, text=reading.text[reading.at : end].strip()))
-    reading.at = end + max(unit_length, 0)
-    _skip_spaces(reading)
-    return True
+    start, inner = reading.at, bracketed.group(2).strip()
+    pack = read_quantity(f"1 {reading.text[bracketed.end() : bracketed.end() + 40]}", spoons=reading.spoons)
+    is_pack = pack is not None and pack[0].unit is not None and pack[0].unit.kind is Kind.COUNT
+    unit = pack[0].unit if pack is not None and is_pack else None
+    count = Quantity(amount=Range.exact(counted[0]), unit=unit, text=bracketed.group(1))
+    sizes = read_each(inner, count, spoons=reading.spoons)
+    if not sizes and is_pack:
+        sizes = tuple(times(each, count) for each in read_measures(inner, spoons=reading.spoons))
+    if not sizes:
+        return False
+    reading.measures.extend((count, *sizes))
+    reading.at = bracketed.end() + (pack[1] - 2 if pack is not None and is_pack else 0)
+    reading.skip_spaces()
+    return reading.at > start
 
 
 def _read_first(reading: _Reading) -> bool:
@@ -155,14 +147,25 @@ def _read_first(reading: _Reading) -> bool:
     if quantity.amount.low <= 0:
         hint = "Give an amount above 0, or leave the line out."
         reading.say("F004", "an amount must be more than nothing", reading.at, end, hint)
+    quantity, end = _item_itself(reading, quantity, end)
     reading.at = end
-    _skip_spaces(reading)
-    reading.sizes.extend(each.group(1).lower() for each in _SIZE.finditer(quantity.text))
+    reading.skip_spaces()
+    reading.sizes.extend(plain_size(each.group(1)) for each in SIZE.finditer(quantity.text))
     if quantity.unit is not None and quantity.unit.name in _UNWEIGHED:
         reading.words = f"{quantity.text.strip()} of"
     else:
         reading.measures.append(quantity)
     return True
+
+
+def _item_itself(reading: _Reading, quantity: Quantity, end: int) -> tuple[Quantity, int]:
+    """`3 cloves`: with nothing else named, the count word is the item."""
+    rest = reading.text[end:].lstrip()
+    if quantity.unit is None or quantity.unit.name not in _ITSELF or (rest and rest[0] not in ",(;"):
+        return quantity, end
+    word = quantity.text.split()[-1]
+    start = end - len(word)
+    return Quantity(amount=quantity.amount, unit=None, text=reading.text[reading.at : start].strip()), start
 
 
 def _read_joined(reading: _Reading) -> None:
@@ -176,104 +179,70 @@ def _read_joined(reading: _Reading) -> None:
             return
         reading.measures.append(found[0])
         reading.at = found[1]
-        _skip_spaces(reading)
+        reading.skip_spaces()
 
 
 def _read_bracketed_measures(reading: _Reading) -> None:
     """A second measure right after the first: `430 g (3 1/3 cups) bread flour`."""
-    if not reading.text.startswith("(", reading.at):
-        return
-    end = _closing(reading.text, reading.at)
+    end = closing(reading.text, reading.at) if reading.text.startswith("(", reading.at) else None
     if end is None:
         return
-    measures = read_measures(reading.text[reading.at + 1 : end], spoons=reading.spoons)
+    measures = read_measures(reading.text[reading.at + 1 : end].strip(), spoons=reading.spoons)
     if measures:
         reading.measures.extend(measures)
         reading.at = end + 1
-        _skip_spaces(reading)
-
-
-def read_measures(text: str, *, spoons: Spoons) -> tuple[Quantity, ...]:
-    """The measures that a bracket holds, such as `1 packet / 7 g`; none unless the whole of it is measures."""
-    found: list[Quantity] = []
-    at = 0
-    while at < len(text):
-        about = _ABOUT.match(text, at)
-        at = about.end() if about else at
-        read = read_quantity(text, spoons=spoons, start=at)
-        if read is None or read[0].unit is None:
-            return ()
-        found.append(read[0])
-        between = _BETWEEN.match(text, read[1])
-        if between is None or between.end() == read[1]:
-            return tuple(found) if not text[read[1] :].strip() else ()
-        at = between.end()
-    return tuple(found)
-
-
-def _closing(text: str, opening: int) -> int | None:
-    depth = 0
-    for index in range(opening, len(text)):
-        depth += (text[index] == "(") - (text[index] == ")")
-        if depth == 0:
-            return index
-    return None
+        reading.skip_spaces()
 
 
 def _read_sizes(reading: _Reading) -> None:
-    while found := _SIZE.match(reading.text, reading.at):
-        reading.sizes.append(found.group(1).lower().replace("-", " "))
+    while found := SIZE.match(reading.text, reading.at):
+        reading.sizes.append(plain_size(found.group(1)))
         reading.at = found.end()
-    of = _OF.match(reading.text, reading.at)
-    if of and reading.measures:
-        reading.at = of.end()
+    if reading.measures:
+        _skip_of(reading)
 
 
-def _read_item(reading: _Reading) -> tuple[str, str, int, int]:
-    """Item and preparation, with the item's place; brackets are taken out as measures or notes."""
-    start = reading.at
+def _read_item(reading: _Reading) -> Item:
+    """The item with its preparation; brackets are taken out as measures or notes."""
     kept: list[tuple[str, int]] = []
     _take_out_brackets(reading, kept)
-    plain = "".join(character for character, _ in kept)
-    without = _WITHOUT_WEIGHT.search(plain)
-    if without:
-        reading.words = reading.words or without.group(1).lower()
-        kept = kept[: without.start()] + kept[without.end() :]
-        plain = "".join(character for character, _ in kept)
-    comma = plain.find(",")
-    head = plain if comma < 0 else plain[:comma]
-    preparation = "" if comma < 0 else _tidy(plain[comma + 1 :])
-    item = _tidy(head)
-    first = next((index for index, character in enumerate(head) if not character.isspace()), 0)
-    item_start = kept[first][1] if kept and first < len(kept) else start
-    last = len(head.rstrip()) - 1
-    item_end = kept[last][1] + 1 if 0 <= last < len(kept) else item_start + 1
-    return item, preparation, item_start, item_end
+    item = split_item(kept, start=reading.at, has_amount=bool(reading.measures or reading.words))
+    reading.words = reading.words or item.words
+    if item.preparation.lower() in ("packed", "firmly packed", "lightly packed") and reading.measures:
+        # Nobody packs after measuring: "1 cup brown sugar, packed" is a packed cup (common practice).
+        reading.sizes.append("packed")
+    if item.name and not reading.measures and not reading.words:
+        trailing = read_measures(item.preparation, spoons=reading.spoons)
+        if trailing:
+            reading.measures.extend(trailing)
+            return item.without_preparation()
+    return item
 
 
 def _take_out_brackets(reading: _Reading, kept: list[tuple[str, int]]) -> None:
-    at = reading.at
-    while at < len(reading.text):
-        if reading.text[at] != "(":
-            kept.append((reading.text[at], at))
+    at, text = reading.at, reading.text
+    while at < len(text):
+        if text[at] != "(":
+            kept.append((text[at], at))
             at += 1
             continue
-        end = _closing(reading.text, at)
+        end = closing(text, at)
         if end is None:
-            hint = "Close the bracket with “)”."
-            reading.say("F006", "this bracket is never closed", at, at + 1, hint)
-            end = len(reading.text)
-        inner = reading.text[at + 1 : end].strip()
-        measures = read_measures(inner, spoons=reading.spoons) if reading.measures or not reading.words else ()
-        if measures:
-            reading.measures.extend(measures)
-        elif inner.lower() in SIZES:
-            reading.sizes.append(inner.lower())
-        elif inner:
-            reading.notes.append(inner)
+            reading.say("F006", "this bracket is never closed", at, at + 1, "Close the bracket with “)”.")
+            end = len(text)
+        _take_bracket(reading, text[at + 1 : end].strip(), after_comma=any(each == "," for each, _ in kept))
         at = end + 1
 
 
-def _tidy(text: str) -> str:
-    return " ".join(text.split()).strip(" ,;")
-
+def _take_bracket(reading: _Reading, inner: str, *, after_comma: bool) -> None:
+    measures = read_each(inner, reading.count, spoons=reading.spoons)
+    measures = measures or read_measures(inner, spoons=reading.spoons)
+    # "1 lemon, zested then juiced (about 3 tbsp)" says what the preparation gives, not what the lemon is.
+    yields = after_comma and reading.count is not None and any(each.millilitres() for each in measures)
+    unweighed = any(each.unit is not None and each.unit.name in _UNWEIGHED for each in measures)
+    if measures and not yields and not unweighed:
+        reading.measures.extend(measures)
+    elif inner.lower() in SIZES:
+        reading.sizes.append(plain_size(inner))
+    elif inner:
+        reading.notes.append(inner)

@@ -13,20 +13,29 @@ from generator.measure.number import Range, read_number
 from generator.measure.quantity import read_quantity
 
 Found = list[Diagnostic]
+_FRACTION_SIGN = re.compile("[/\u2044¼½¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘⅙⅚]")
 _SHARE = re.compile(r"\s*%\s*$")
 
 
 def understand_line(
-    line: WrittenLine, part: WrittenPart, *, shelf: Shelf, book: Mapping[str, Formula | None], found: Found
+    line: WrittenLine,
+    part: WrittenPart,
+    *,
+    shelf: Shelf,
+    book: Mapping[str, Formula | None],
+    found: Found,
+    alternative: bool = False,
 ) -> Line:
-    """One line of `part`. Its percent is filled in once the flour of the whole formula is known."""
+    """One line of `part`. Its percent is filled in once the flour of the whole formula is known.
+
+    An alternative without an amount is meant in the amount of its line.
+    """
     component = _component(line.recipe, book, found)
     ware, form = _ware(line, shelf=shelf, found=found)
     weighed, wrong = weigh(line.written, ware, form=form, agree=line.agree, shelf=shelf)
-    found.extend(wrong)
+    found.extend(each for each in wrong if not (alternative and each.code == "F033"))
     lost = _discarded(line.discard, weighed.grams, ware, shelf=shelf, found=found)
     kept = weighed.grams.minus(lost) if weighed.grams and lost else weighed.grams
-    dusting = "for dusting" in line.written.words
     return Line(
         part=part.name,
         key=f"{part.name}/{line.written.item}",
@@ -36,7 +45,8 @@ def understand_line(
         component=component,
         optional=line.optional,
         alternatives=tuple(
-            understand_line(each, part, shelf=shelf, book=book, found=found) for each in line.alternatives
+            understand_line(each, part, shelf=shelf, book=book, found=found, alternative=True)
+            for each in line.alternatives
         ),
         note=line.note,
         grams=weighed.grams,
@@ -44,10 +54,16 @@ def understand_line(
         millilitres=weighed.millilitres,
         volume_stated=weighed.volume_stated,
         count=weighed.count,
-        flour=bool(ware and ware.ingredient.flour and not dusting and not line.recipe),
+        flour=bool(ware and ware.ingredient.flour and not _for_dusting(line) and not line.recipe),
         percent=None,
         span=line.span,
     )
+
+
+def _for_dusting(line: WrittenLine) -> bool:
+    """Flour for dusting does not enter the dough; “plus extra for dusting” speaks of more than the line."""
+    said = (line.written.words, line.written.preparation.casefold())
+    return any(each.startswith("for dusting") for each in said)
 
 
 def _component(recipe: Name | None, book: Mapping[str, Formula | None], found: Found) -> str | None:
@@ -55,7 +71,9 @@ def _component(recipe: Name | None, book: Mapping[str, Formula | None], found: F
         return None
     if recipe.text not in book:
         message = f"there is no recipe called “{recipe.text}”"
-        hint = did_you_mean(recipe.text, book) or "The name of a recipe is the name of its file without “.md”."
+        hint = (
+            did_you_mean(recipe.text, book) or "The name of a recipe is the name of its file without “.md”."
+        )
         found.append(Diagnostic(code="F040", message=message, span=recipe.span, hint=hint))
         return None
     return recipe.text
@@ -84,6 +102,8 @@ def _unknown(line: WrittenLine, shelf: Shelf) -> Diagnostic:
     near = shelf.nearest(item)
     known = "Did you mean " + " or ".join(f"“{each}”" for each in near) + "? Else add" if near else "Add"
     hint = f"{known} a row “{item}:” to pantry.yaml with what its pack says."
+    if item.casefold().startswith("each ") and " and " in item:
+        hint = "Write a line for each of the two."
     if " or " in item:
         hint = "Write the second choice under `or`: “{line: …, or: […]}”."
     message = f"neither the catalogue nor the pantry knows “{item}”"
@@ -131,7 +151,7 @@ def _share(text: str) -> Fraction | None:
     percent = _SHARE.search(folded)
     plain = folded[: percent.start()] if percent else folded
     read = read_number(plain)
-    if read is None or read[1] != len(plain) or not (percent or "/" in plain):
+    if read is None or read[1] != len(plain) or not (percent or _FRACTION_SIGN.search(plain)):
         return None
     share = read[0].mid / (100 if percent else 1)
     return share if 0 <= share <= 1 else None

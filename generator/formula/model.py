@@ -125,7 +125,8 @@ class Use:
     """An amount that a step needs.
 
     `share` is how it was written: "all", "part" (everything in a part), "half", "1/3", "20 g", "rest",
-    or "extra" for an amount outside the formula. `fraction` is the part of the whole line.
+    or "extra" for an amount outside the formula. `fraction` is the part of the whole line. `words` is an extra
+    that no scale or spoon measures, as it is written: "a pinch", "2 sheets".
     """
 
     part: str
@@ -138,6 +139,7 @@ class Use:
     millilitres: Range | None
     count: Range | None
     span: Span
+    words: str = ""
 
     @property
     def extra(self) -> bool:

@@ -4,6 +4,7 @@ A stated weight wins wherever it stands; else the volume by the ingredient's wei
 the weight of a piece. Measures of one line are the same amount: more than 5 % apart is an error.
 """
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -20,7 +21,9 @@ from generator.measure.unit import Kind
 MOST_APART = Fraction(5, 100)
 _STANDARD_PIECES = ("egg", "leavening", "fat")
 """Groups whose pieces are sold by weight or size class; a banana weighs what it weighs."""
-_VAGUE = ("heaped", "heaping", "scant")
+_VAGUE = ("heaped", "heaping", "rounded", "generous", "scant")
+_SAYS_EACH = re.compile(r"^[0-9]{1,3}\s{0,3}\(|\beach\b", re.I)
+_PACKS = ("can", "jar", "packet", "block")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,16 +42,19 @@ def weigh(
     """The line's amount in grams, millilitres and pieces, and what is wrong with its measures."""
     ingredient = ware.ingredient if ware else None
     per_ml = _per_ml(ingredient, written, form, shelf)
-    stated = _first(each.grams() for each in written.measures)
+    stated = _first(each.grams() for each in written.measures if not _is_stick(each))
+    sticks = _stick_grams(written.measures, ingredient)
     volume = _first(each.millilitres() for each in written.measures)
     counted = _first_count(written.measures)
-    pieces = _piece_grams(counted, ingredient, written, shelf)
+    pieces = piece_grams(counted, ingredient, size=written.size, shelf=shelf)
     by_volume = grams_of(volume, per_ml) if volume and per_ml else None
-    grams = stated or by_volume or pieces
+    grams = stated or sticks or by_volume or pieces
+    others = (sticks, by_volume, pieces if ingredient and ingredient.group in _STANDARD_PIECES else None)
     found = [
-        *_disagreement(written, grams, by_volume, pieces, ingredient, agree=agree),
+        *_disagreement(written, grams, others, agree=agree),
         *_two_volumes(written, agree=agree),
         *_unweighable(written, grams, volume, counted),
+        *_packs(written, counted, pieces, stated),
         *_vague(written, stated),
     ]
     weighed = Weighed(
@@ -60,9 +66,7 @@ def weigh(
     return weighed, tuple(found)
 
 
-def _per_ml(
-    ingredient: Ingredient | None, written: Written, form: str, shelf: Shelf
-) -> Fraction | None:
+def _per_ml(ingredient: Ingredient | None, written: Written, form: str, shelf: Shelf) -> Fraction | None:
     if ingredient is None:
         return None
     words = (form, *written.size.split())
@@ -74,24 +78,47 @@ def _derived_volume(grams: Range | None, per_ml: Fraction | None) -> Range | Non
     return millilitres_of(grams, per_ml) if grams and per_ml else None
 
 
+def _is_stick(measure: Quantity) -> bool:
+    """A stick is a weight for fats alone; of cinnamon it is a piece."""
+    return measure.unit is not None and measure.unit.name == "stick"
+
+
+def _stick_grams(measures: tuple[Quantity, ...], ingredient: Ingredient | None) -> Range | None:
+    if ingredient is None or ingredient.group != "fat":
+        return None
+    return _first(each.grams() for each in measures if _is_stick(each))
+
+
+def stated_grams(measure: Quantity, ingredient: Ingredient | None) -> Range | None:
+    """The weight that a measure states by itself: a stick does so for fats only."""
+    if _is_stick(measure):
+        return _stick_grams((measure,), ingredient)
+    return measure.grams()
+
+
 def _first(ranges: Iterable[Range | None]) -> Range | None:
     return next((each for each in ranges if each is not None), None)
 
 
 def _first_count(measures: tuple[Quantity, ...]) -> Quantity | None:
-    return next((each for each in measures if each.unit is None or each.unit.kind is Kind.COUNT), None)
+    return next((each for each in measures if is_count(each)), None)
 
 
-def _piece_grams(
-    counted: Quantity | None, ingredient: Ingredient | None, written: Written, shelf: Shelf
+def is_count(measure: Quantity) -> bool:
+    return measure.unit is None or measure.unit.kind is Kind.COUNT or _is_stick(measure)
+
+
+def piece_grams(
+    counted: Quantity | None, ingredient: Ingredient | None, *, size: str, shelf: Shelf
 ) -> Range | None:
+    """The weight of a count, by the piece or by a unit that the ingredient knows (a clove, a packet)."""
     if counted is None or ingredient is None:
         return None
     if counted.unit is not None and counted.unit.name in ingredient.units:
         return counted.amount.scaled(ingredient.units[counted.unit.name])
     if counted.unit is not None and counted.unit.name != "piece":
         return None
-    sizes = (written.size, *written.size.split(), shelf.default_size(ingredient), "")
+    sizes = (size, *size.split(), shelf.default_size(ingredient), "")
     known = next((size for size in sizes if size in ingredient.pieces), None)
     return None if known is None else counted.amount.scaled(ingredient.pieces[known])
 
@@ -99,18 +126,15 @@ def _piece_grams(
 def _disagreement(
     written: Written,
     grams: Range | None,
-    by_volume: Range | None,
-    pieces: Range | None,
-    ingredient: Ingredient | None,
+    others: tuple[Range | None, ...],
     *,
     agree: bool,
 ) -> list[Diagnostic]:
+    """`others` are weights that other measures come to; further stated weights are compared too."""
     if grams is None or not agree:
         return []
-    group = ingredient.group if ingredient else ""
-    weights = [each.grams() for each in written.measures]
-    others = [*weights, by_volume, pieces if group in _STANDARD_PIECES else None]
-    for other in others:
+    weights = [each.grams() for each in written.measures if not _is_stick(each)]
+    for other in (*weights, *others):
         if other is not None and apart(grams, other) > MOST_APART:
             return [_differ(written, grams, other)]
     return []
@@ -156,14 +180,33 @@ def _unweighable(
         hint = f"Write grams in the line, or weigh it once and add “tsp: … g” under “{written.item}” in pantry.yaml."
         return [Diagnostic(code="F031", message=message, span=written.amount_span, hint=hint)]
     if counted is not None:
-        message = f"the weight of a piece of {written.item} is not known"
-        hint = "Add the weight in brackets, such as “1 … (12 g)”; without it the line is left out of all sums."
+        message = f"the weight of {_one_piece(counted, written.item)} is not known"
+        hint = (
+            "Add the weight in brackets, such as “1 … (12 g)”; without it the line is left out of all sums."
+        )
         return [Diagnostic(code="F032", message=message, span=written.amount_span, hint=hint)]
     if not written.words:
         message = f"{written.item} has no amount"
         hint = "Write an amount before it, or “to taste” or “for dusting” after it."
         return [Diagnostic(code="F033", message=message, span=written.item_span, hint=hint)]
     return []
+
+
+def _one_piece(counted: Quantity, item: str) -> str:
+    return f"a piece of {item}" if counted.unit is None else f"a {counted.unit.name} of {item}"
+
+
+def _packs(
+    written: Written, counted: Quantity | None, pieces: Range | None, stated: Range | None
+) -> list[Diagnostic]:
+    """`2 cans (400 g)` says 400 g in all by the rule that measures are one amount; many mean 400 g each."""
+    if counted is None or counted.unit is None or counted.unit.name not in _PACKS or stated is None or pieces:
+        return []
+    if counted.amount.low <= 1 or _SAYS_EACH.search(written.text):
+        return []
+    message = f"{_plain(stated)} g is taken as the weight of all {counted.unit.plural} together"
+    hint = f"If each holds so much, write “… g each”, as in “2 (400 g) {counted.unit.plural} …”."
+    return [Diagnostic(code="F036", message=message, span=written.amount_span, hint=hint)]
 
 
 def _vague(written: Written, stated: Range | None) -> list[Diagnostic]:

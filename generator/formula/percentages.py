@@ -9,13 +9,26 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from generator.catalogue.lookup import fold
 from generator.formula.components import component_share
 from generator.formula.model import Formula, Line, Part, Totals
+from generator.formula.written import SOAKED, UNFERMENTED
 from generator.measure.number import Range, total
 
 WET_GROUPS = frozenset(
     {
-        *("water", "dairy", "dairy alternative", "egg", "fat", "juice", "drink", "fruit", "vegetable", "sugar"),
+        *(
+            "water",
+            "dairy",
+            "dairy alternative",
+            "egg",
+            "fat",
+            "juice",
+            "drink",
+            "fruit",
+            "vegetable",
+            "sugar",
+        ),
         *("condiment", "extract", "pantry"),
     }
 )
@@ -73,7 +86,7 @@ def _line(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
     if ingredient is None:
         return Counted()
     salt = grams * (ingredient.salt or 0) / 100
-    soaked = part.preferment == "soaker"
+    soaked = fold(part.preferment or "") in SOAKED
     wet = ingredient.water is not None and ingredient.water >= WET_FROM and ingredient.group in WET_GROUPS
     return Counted(
         flour=grams if line.flour else Fraction(0),
@@ -122,7 +135,7 @@ def totals_of(
     finished = weighs
     if finished is None and bakes_off is not None and kept.high > 0:
         finished = kept.scaled(1 - bakes_off)
-    fermented = in_dough((part for part in parts if part.preferment), book).flour
+    fermented = in_dough((part for part in parts if _ferments(part)), book).flour
     return Totals(
         grams=total(part.grams for part in parts),
         dough_grams=total(part.grams for part in parts if part.counts),
@@ -135,6 +148,11 @@ def totals_of(
         finished_grams=finished,
         prefermented_percent=_percent(fermented, counted.flour) if fermented else None,
     )
+
+
+def _ferments(part: Part) -> bool:
+    """Flour in a soaker, a scald or a water roux is wetted before, but not fermented."""
+    return part.preferment is not None and fold(part.preferment) not in UNFERMENTED
 
 
 def kept_grams(parts: Iterable[Part]) -> Range:

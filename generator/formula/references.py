@@ -11,14 +11,16 @@ from generator.catalogue.lookup import fold
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_mean
 from generator.diagnostics.span import Span
 from generator.formula.model import Heat, Line, Measure, Part, Stage, Timed, Ware
-from generator.formula.names import lines_called, parts_called
+from generator.formula.names import lines_called, names_near, parts_called
+from generator.formula.normalise import is_count
 from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenReference
 from generator.measure.duration import read_duration
 from generator.measure.length import read_length
-from generator.measure.number import read_number
+from generator.measure.number import VULGAR, read_number
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.temperature import read_temperature
+from generator.measure.unit import SPOONS
 
 KINDS = {
     **dict.fromkeys(("work", "mix", "knead", "cook"), Stage.HANDS_ON),
@@ -26,6 +28,7 @@ KINDS = {
     "bake": Stage.BAKING,
 }
 _MACHINE_WAITS = ("mix", "knead")
+_FRACTION_SIGNS = ("/", "\u2044", "\u2215", *VULGAR)
 _FRACTION_WORDS = {
     "half": Fraction(1, 2),
     "a half": Fraction(1, 2),
@@ -37,8 +40,8 @@ _FRACTION_WORDS = {
     "one quarter": Fraction(1, 4),
     "three quarters": Fraction(3, 4),
 }
-_OF = re.compile(r"\s*of\s+", re.I)
-_PINCH = re.compile(r"(an?\s+(?:pinch|dash|little|few drops))\s+of\s+(.+)", re.I)
+_OF = re.compile(r"\s{0,9}of\s{1,9}", re.I)
+_PINCH = re.compile(r"(an?\s{1,9}(?:pinch|dash|little|few drops))\s{1,9}of\s{1,9}(\S.*)", re.I)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +69,7 @@ class Share:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extra:
-    """An amount outside the formula, such as `10 g of bread flour`; `words` for a pinch."""
+    """An amount outside the formula, such as `10 g of bread flour`; `words` for a pinch or for pieces."""
 
     item: str
     ware: Ware | None
@@ -126,7 +129,7 @@ def _share(
     name, words = name.strip(), " ".join(words.split())
     lines = lines_called(name, parts)
     if not lines:
-        return None if _reads_as_measure(text) else (None, (_nothing(name, span, parts),))
+        return None if _reads_as_measure(text) else (None, (_no_line(name, words, span, parts),))
     if len(lines) > 1:
         return None, (_ambiguous(name, span, lines),)
     fraction = _fraction(words)
@@ -142,6 +145,18 @@ def _share(
     return None, (Diagnostic(code="R012", message=message, span=span, hint=hint),)
 
 
+def _no_line(name: str, words: str, span: Span, parts: tuple[Part, ...]) -> Diagnostic:
+    """A share of something that is no line: a whole part, or a stage with a colon too many."""
+    if parts_called(name, parts):
+        message = f"“{name}” is a part, and a part has no shares"
+        hint = f"Take shares of its ingredients, or write “{{{name}}}” for everything in it."
+        return Diagnostic(code="R012", message=message, span=span, hint=hint)
+    if fold(name) in (*KINDS, "oven", "core"):
+        message = f"“{name}” is followed by a space, not by a colon"
+        return Diagnostic(code="R010", message=message, span=span, hint=f"Write “{{{fold(name)} {words}}}”.")
+    return _nothing(name, span, parts)
+
+
 def _fraction(words: str) -> Fraction | None:
     """`half`, `1/3`, `⅓`, `30 %`; a whole number is no fraction but a count of pieces."""
     folded = words.casefold()
@@ -154,7 +169,7 @@ def _fraction(words: str) -> Fraction | None:
         return None
     if percent:
         return read[0].low / 100
-    return read[0].low if read[0].low < 1 and any(sign in plain for sign in "/⁄¼½¾⅓⅔⅛⅜⅝⅞⅕⅙") else None
+    return read[0].low if read[0].low < 1 and any(sign in plain for sign in _FRACTION_SIGNS) else None
 
 
 def _reads_as_measure(text: str) -> bool:
@@ -166,12 +181,14 @@ def _extra(
 ) -> tuple[Meaning | None, Diagnostics] | None:
     pinch = _PINCH.fullmatch(text)
     if pinch:
-        return _extra_of(pinch.group(2), None, f"{pinch.group(1)} of", span, parts, shelf)
+        return _extra_of(pinch.group(2), None, pinch.group(1), span, parts, shelf)
     read = read_quantity(text, spoons=shelf.spoons)
     of = _OF.match(text, read[1]) if read else None
     if read is None or of is None:
         return None
-    return _extra_of(text[of.end() :], read[0], "", span, parts, shelf)
+    # A measure is worded by the shelf's spoons; pieces, pinches and drops as they are written.
+    words = read[0].text.strip() if is_count(read[0]) else ""
+    return _extra_of(text[of.end() :], read[0], words, span, parts, shelf)
 
 
 def _extra_of(
@@ -185,16 +202,16 @@ def _extra_of(
         near = shelf.nearest(item)
         hint = "Did you mean " + " or ".join(f"“{each}”" for each in near) + "?" if near else ""
         message = f"neither the formula, the catalogue nor the pantry knows “{item}”"
-        return None, (Diagnostic(code="R013", message=message, span=span, hint=hint or "Add it to pantry.yaml."),)
+        return None, (
+            Diagnostic(code="R013", message=message, span=span, hint=hint or "Add it to pantry.yaml."),
+        )
     if quantity is not None and quantity.amount.low <= 0:
         message, hint = "an amount must be more than nothing", "Give an amount above 0."
         return None, (Diagnostic(code="F004", message=message, span=span, hint=hint),)
     return Extra(item=item, ware=ware, line=line, quantity=quantity, words=words, span=span), ()
 
 
-def _measure(
-    text: str, span: Span, way: str, parts: tuple[Part, ...]
-) -> tuple[Meaning | None, Diagnostics]:
+def _measure(text: str, span: Span, way: str, parts: tuple[Part, ...]) -> tuple[Meaning | None, Diagnostics]:
     kind, _, rest = text.partition(" ")
     folded = kind.casefold()
     if folded in KINDS:
@@ -213,7 +230,22 @@ def _measure(
     duration, length = read_duration(text), read_length(text)
     if duration is not None or length is not None:
         return Measure(duration=duration, length=length, span=span), ()
-    return None, (_nothing(text, span, parts),)
+    return None, (_lost_of(text, span, parts) or _nothing(text, span, parts),)
+
+
+def _lost_of(text: str, span: Span, parts: tuple[Part, ...]) -> Diagnostic | None:
+    """`{10 g flour}`, which is neither an extra nor a share."""
+    read = read_quantity(text, spoons=SPOONS["us"])
+    item = text[read[1] :].strip() if read else ""
+    lines = lines_called(item, parts) if item else ()
+    if read is None or not lines:
+        return None
+    amount = text[: read[1]].strip()
+    message = f"“{text}” is neither an extra nor a share"
+    hint = (
+        f"Write “{{{lines[0].item}: {amount}}}” for a share, “{{{amount} of {lines[0].item}}}” for an extra."
+    )
+    return Diagnostic(code="R010", message=message, span=span, hint=hint)
 
 
 def _stage(kind: str, way: str) -> Stage:
@@ -238,7 +270,9 @@ def _no_temperature(kind: str, span: Span) -> Diagnostic:
 def _nothing(text: str, span: Span, parts: tuple[Part, ...]) -> Diagnostic:
     known = {fold(line.item): line.item for part in parts for line in part.lines}
     known |= {fold(part.name): part.name for part in parts if part.name}
-    hint = did_you_mean(text, known)
+    near = names_near(text, parts)
+    hint = "Did you mean " + " or ".join(f"“{each}”" for each in near) + "?" if near else ""
+    hint = hint or did_you_mean(text, known)
     if not hint:
         hint = "Add it to the formula, write “{10 g of …}” for an extra, or take the braces away."
     message = f"nothing in the formula is called “{text}”"

@@ -9,6 +9,9 @@ from generator.diagnostics.diagnostic import nearest
 from generator.formula.model import Ware
 from generator.measure.unit import Spoons
 
+LONGEST_NAME = 120
+"""Letters; what is longer is no name of an ingredient but a text that lost its line breaks."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shelf:
@@ -27,16 +30,21 @@ class Shelf:
         """
         if pantry:
             return self._exactly(pantry), ""
+        if len(name) > LONGEST_NAME:
+            return None, ""
         found = self._exactly(name)
         if found is not None:
             return found, ""
+        formed = self.catalogue.find_form(name)
+        if formed is not None:
+            return self._exactly(formed[0].name), formed[1]
         first, _, rest = name.partition(" ")
-        whole = self._exactly(rest) if rest else None
-        if whole is not None and fold(first) in whole.ingredient.modifiers:
-            return whole, fold(first)
-        return None, ""
+        own = self._exactly(rest) if rest else None
+        return (own, fold(first)) if own and fold(first) in own.ingredient.modifiers else (None, "")
 
     def _exactly(self, name: str) -> Ware | None:
+        if len(name) > LONGEST_NAME:
+            return None
         ingredient = self.pantry.ingredient(name) or self.catalogue.find(name)
         if ingredient is None:
             return None
@@ -45,6 +53,8 @@ class Shelf:
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Names of the pantry and the catalogue most like `name`."""
+        if len(name) > LONGEST_NAME:
+            return ()
         own = nearest(fold(name), self.pantry.names(), most=1)
         return tuple(dict.fromkeys((*own, *self.catalogue.nearest(name))))[:3]
 

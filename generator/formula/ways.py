@@ -107,7 +107,9 @@ def _words(words: WrittenWords, way: str, work: _Work) -> Words:
     return Words(markdown=markdown, mentions=kept)
 
 
-def understand_intro(words: WrittenWords, *, parts: tuple[Part, ...], shelf: Shelf) -> tuple[Words, Diagnostics]:
+def understand_intro(
+    words: WrittenWords, *, parts: tuple[Part, ...], shelf: Shelf
+) -> tuple[Words, Diagnostics]:
     """The introduction may name amounts too, as measures and temperatures; items there are not used up."""
     found: list[Diagnostic] = []
     mentions: list[Mention] = []

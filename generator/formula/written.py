@@ -8,7 +8,21 @@ from generator.diagnostics.span import Span
 from generator.formula.model import About, Prose, Written
 from generator.measure.number import Range
 
-PREFERMENTS = ("poolish", "sponge", "biga", "levain", "scald", "soaker", "water roux")
+FERMENTED = (
+    "poolish",
+    "sponge",
+    "biga",
+    "levain",
+    "sourdough",
+    "starter",
+    "rye sour",
+    "pate fermentee",
+    "old dough",
+)
+SOAKED = ("soaker",)
+PREFERMENTS = (*FERMENTED, *SOAKED, "scald", "water roux", "preferment")
+"""Kinds of preferments, folded; a plain `yes` is the kind "preferment". Their hydration is never inferred."""
+UNFERMENTED = (*SOAKED, "scald", "water roux")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

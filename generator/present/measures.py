@@ -19,7 +19,7 @@ def line_amount(line: Line, *, settings: Settings, spoons: Spoons) -> Amount:
 def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
     """The amount that a step needs."""
     if use.line is None or use.extra:
-        volume = count_words(use.count) if use.count else volume_words(use.millilitres, spoons)
+        volume = use.words or (count_words(use.count) if use.count else volume_words(use.millilitres, spoons))
     else:
         volume = _volume(use.line, use.millilitres, use.count, spoons)
     return ordered(weight_words(use.grams), volume, settings)

@@ -80,8 +80,9 @@ def _stage(mention: Timed, before: str) -> MentionView:
 def _use(use: Use, *, settings: Settings, spoons: Spoons) -> MentionView:
     amount = use_amount(use, settings=settings, spoons=spoons)
     if use.extra:
-        lead = f"{amount.first or amount.second} of {use.item}".strip()
-        return MentionView(kind="extra", lead=lead, tail=amount.second if amount.first else "")
+        lead = f"{use.words or amount.first} of {use.item}"
+        tail = amount.weight if use.words else amount.second
+        return MentionView(kind="extra", lead=lead, tail=tail)
     return MentionView(kind="ingredient", lead=use.item, tail=_tail(use, amount))
 
 

@@ -11,7 +11,12 @@ from generator.measure.quantity import read_quantity
 from generator.measure.unit import Kind, Spoons
 
 _START = re.compile(r"(?<![\w./⁄-])(?=[0-9¼½¾⅓⅔⅛⅜⅝⅞])")
-_HEAT = re.compile(r"\d{2,3}\s?(?:°\s?[FC]?|degrees?\b|[FC]\b)|\bgas\s+(?:mark\s+)?\d", re.I)
+# Without a scale two digits may be an angle: “slash it at 45 degrees”.
+_HEAT = re.compile(
+    r"(?<!\d)(?:\d{2,3}\s?(?:(?:°|º|degrees?)\s?[FC]\b|[FC]\b|℃|℉)|\d{3}\s?(?:[°º]|degrees?\b))"
+    r"|\bgas\s(?:mark\s)?\d",
+    re.I,
+)
 
 
 def check(

@@ -6,34 +6,40 @@ from collections.abc import Iterator, Mapping
 from generator.catalogue.lookup import fold
 from generator.catalogue.names import number_forms
 from generator.diagnostics.diagnostic import Diagnostic
+from generator.formula.checks.prose_words import means_something_else
 from generator.formula.model import Formula, Line, Use, Way
 from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenRecipe, WrittenWords
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?:-[^\W\d_]+)*")
+_BREAK = re.compile(r"[.,;:!?()\ue000]")
+_SENTENCE = re.compile(r"[.;:!?()\n]\s*$|\A\s*$")
 _LONGEST = 4
-_VERBS = frozenset({"cream", "date", "dates", "season", "peel", "salt", "butter", "flour", "oil", "sugar", "water"})
-"""Names that are also what a baker does or says; alone they name no ingredient for certain, save after a verb
-of adding, which this check does not try to understand."""
-_ADDING = frozenset({"add", "with", "of", "the", "in", "some", "a", "little", "more", "extra", "and", "into"})
+_YIELDS = ("juice", "zest", "peel", "rind", "yolk", "white")
+"""What a whole egg or fruit of the formula gives; it need not stand there again."""
 
 
 def check(
     formula: Formula, written: WrittenRecipe, shelf: Shelf, book: Mapping[str, Formula]
 ) -> Iterator[Diagnostic]:
-    """An ingredient that only the prose knows is missing from the shopping list, the percentages and the label."""
+    """An ingredient that only the prose knows is missing from the shopping list, the percentages and the label.
+
+    Quiet about verbs (“flour the board”), tools (“a tea towel”), what is being made and what is left out;
+    a caution may name what it warns of.
+    """
     known = _known(formula)
-    for block in (block for way in written.ways for block in way.blocks):
+    for block in (block for way in written.ways for block in way.blocks if block.kind != "caution"):
         yield from _words(block.words, known, shelf)
 
 
 def _known(formula: Formula) -> frozenset[str]:
     """Every run of words inside a name of the formula: “butter” and “salted butter” of “salted butter”."""
-    names: set[str] = set()
+    names = {fold(formula.about.title), fold(formula.name), fold(formula.about.makes)}
     for line in formula.lines:
         names |= _line_names(line)
     for way in formula.ways:
         names |= _mentioned(way)
+        names |= {fold(section.title) for section in way.sections}
     names |= {fold(part.name) for part in formula.parts}
     runs = {" ".join(words[i:j]) for words in map(str.split, names) for i, j in _pairs(len(words))}
     return frozenset(form for run in runs for form in number_forms(run))
@@ -43,6 +49,7 @@ def _line_names(line: Line) -> set[str]:
     names = {fold(line.item), fold(line.written.preparation), fold(line.written.note), fold(line.note)}
     if line.ware is not None:
         names |= {fold(line.ware.ingredient.name), *line.ware.ingredient.names}
+        names |= {f"{name} {gives}" for name in line.ware.ingredient.names for gives in _YIELDS}
     for each in line.alternatives:
         names |= _line_names(each)
     return names
@@ -54,7 +61,7 @@ def _mentioned(way: Way) -> set[str]:
 
 
 def _pairs(length: int) -> Iterator[tuple[int, int]]:
-    return ((i, j) for i in range(length) for j in range(i + 1, length + 1))
+    return ((i, j) for i in range(length) for j in range(i + 1, min(i + _LONGEST, length) + 1))
 
 
 def _words(words: WrittenWords, known: frozenset[str], shelf: Shelf) -> Iterator[Diagnostic]:
@@ -66,9 +73,10 @@ def _words(words: WrittenWords, known: frozenset[str], shelf: Shelf) -> Iterator
             at += 1
             continue
         length, name, covered = taken
-        if not covered:
+        if not covered and not _is_other(found, at, length, name, words.markdown):
             start, end = found[at].start(), found[at + length - 1].end()
-            message = f"{name} is neither in the formula nor in braces"
+            said = words.markdown[start:end]
+            message = f"{' '.join(said.split()).lower()} is neither in the formula nor in braces"
             hint = f"Add it to the formula, or write “{{10 g of {name}}}” for an extra."
             yield Diagnostic(code="R032", message=message, span=words.place(start, end), hint=hint)
         at += length
@@ -81,23 +89,21 @@ def _longest(
     for length in range(min(_LONGEST, len(found) - at), 0, -1):
         words = found[at : at + length]
         between = text[words[0].start() : words[-1].end()]
-        if length > 1 and re.search(r"[.,;:!?()\ue000]", between):
+        if length > 1 and _BREAK.search(between):
             continue
         name = fold(between)
         if name in known:
             return length, name, True
-        if _named(name, shelf) and not (length == 1 and _is_doing(found, at, name)):
+        if shelf.catalogue.exact(name) is not None:
             return length, name, False
     return None
 
 
-def _named(name: str, shelf: Shelf) -> bool:
-    """Exact names only: neutral words such as “warm” are not part of a name in prose."""
-    found = shelf.catalogue.find(name)
-    return found is not None and any(form in found.names for form in number_forms(name))
-
-
-def _is_doing(found: list[re.Match[str]], at: int, name: str) -> bool:
-    """“Flour the counter”, “cream the butter”: a verb, unless a word of adding stands before it."""
-    before = found[at - 1].group().casefold() if at else ""
-    return name in _VERBS and before not in _ADDING
+def _is_other(found: list[re.Match[str]], at: int, length: int, name: str, text: str) -> bool:
+    """Whether the words around the name make something else of it than an ingredient."""
+    start, end = found[at].start(), found[at + length - 1].end()
+    starts = _SENTENCE.search(text[:start][-40:]) is not None
+    before = "" if starts or at == 0 else found[at - 1].group().casefold()
+    follows = at + length < len(found) and not _BREAK.search(text[end : found[at + length].start()])
+    after = found[at + length].group().casefold() if follows else ""
+    return means_something_else(name, before=before, after=after, text_before=text[:start][-40:])

@@ -9,7 +9,7 @@ from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenRecipe
 
 OVEN_C = (Fraction(40), Fraction(300))
-CORE_C = (Fraction(30), Fraction(110))
+CORE_C = (Fraction(50), Fraction(110))
 """A home oven holds about 40 to 300 °C; bread and cake are done between 60 and 100 °C inside (common practice)."""
 
 
@@ -29,8 +29,8 @@ def check(
         limits = {"oven": OVEN_C, "core": CORE_C}.get(heat.kind)
         celsius = heat.temperature.celsius()
         if limits and not (limits[0] <= celsius.low and celsius.high <= limits[1]):
-            other = "F" if heat.temperature.stated == "C" else "C"
-            place = "an oven" if heat.kind == "oven" else "the inside of a bake"
-            message = f"{float(celsius.high):.0f} °C is outside what {place} reaches"
-            hint = f"Is it °{other}? Write the scale that you mean."
+            stated = heat.temperature.stated
+            place = "a home oven" if heat.kind == "oven" else "the inside of a finished bake"
+            message = f"{float(heat.temperature.high):g} °{stated} is outside what {place} has"
+            hint = f"Is it °{'F' if stated == 'C' else 'C'}? Write the scale that you mean."
             yield Diagnostic(code="T003", message=message, span=heat.span, hint=hint)

@@ -27,6 +27,10 @@ ABOUT_KEYS = (
 )
 
 
+FEWEST_CHAPTERS = 3
+SHORTEST_CHAPTER = 10
+
+
 def read_about(front: Mapping, collector: Collector) -> About:
     """The front matter's words, dates and addresses."""
     published = front.get("published")
@@ -128,6 +132,7 @@ def _chapters(node: Node, length: int | None, collector: Collector) -> tuple[Cha
         collector.say(Diagnostic(code="T011", message=message, span=node.span, hint=hint))
         return ()
     marks: list[ChapterMark] = []
+    places: list[Span] = []
     for key, value in node.entries:
         seconds = _clock(key, collector)
         title = collector.text(value)
@@ -136,7 +141,25 @@ def _chapters(node: Node, length: int | None, collector: Collector) -> tuple[Cha
         _check_order(marks, seconds, key.span, length, collector)
         words = " ".join(title.value.split())
         marks.append(ChapterMark(seconds=seconds, stamp=key.value.strip(), title=words))
+        places.append(key.span)
+    _check_lengths(marks, places, length, collector)
     return tuple(marks)
+
+
+def _check_lengths(
+    marks: list[ChapterMark], places: list[Span], length: int | None, collector: Collector
+) -> None:
+    """A film's page shows chapters from three on, each of ten seconds or more: common practice of video platforms."""
+    if 0 < len(marks) < FEWEST_CHAPTERS:
+        message = f"chapters are shown only if there are {FEWEST_CHAPTERS} or more"
+        hint = "Add chapters, or leave them out."
+        collector.say(Diagnostic(code="T013", message=message, span=places[0], hint=hint))
+    ends = [*(mark.seconds for mark in marks[1:]), length]
+    for mark, span, end in zip(marks, places, ends, strict=False):
+        if end is not None and 0 < end - mark.seconds < SHORTEST_CHAPTER:
+            message = f"this chapter lasts {end - mark.seconds} s; one of less than {SHORTEST_CHAPTER} s is not shown"
+            hint = "Join it with its neighbour."
+            collector.say(Diagnostic(code="T013", message=message, span=span, hint=hint))
 
 
 def _check_order(
@@ -146,9 +169,15 @@ def _check_order(
     if not marks and seconds != 0:
         message, hint = "the first chapter must start at 0:00", "Begin with “0:00: …”."
     elif marks and seconds <= marks[-1].seconds:
-        message, hint = "this chapter does not come after the one before it", "Put the chapters in order of time."
+        message, hint = (
+            "this chapter does not come after the one before it",
+            "Put the chapters in order of time.",
+        )
     elif length is not None and seconds >= length:
-        message, hint = "this chapter starts after the film has ended", "Mend the chapter's time or `length:`."
+        message, hint = (
+            "this chapter starts after the film has ended",
+            "Mend the chapter's time or `length:`.",
+        )
     else:
         return
     collector.say(Diagnostic(code="T012", message=message, span=span, hint=hint))

@@ -1,5 +1,6 @@
 """`formula:` read into parts and lines."""
 
+from generator.catalogue.names import fold
 from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
 from generator.formula.intake.collect import Collector
 from generator.formula.line import read_line
@@ -45,9 +46,7 @@ def _part_name(key: Text, collector: Collector) -> str:
     return name
 
 
-def _part(
-    name: str, at: Text | Sequence, node: Node, *, spoons: Spoons, collector: Collector
-) -> WrittenPart:
+def _part(name: str, at: Text | Sequence, node: Node, *, spoons: Spoons, collector: Collector) -> WrittenPart:
     counts, preferment, lines = True, None, node
     if isinstance(node, Mapping):
         collector.add(check_keys(node, PART_KEYS, what=f"the part “{name}”", needed=("lines",)))
@@ -90,8 +89,10 @@ def _preferment(node: Mapping, collector: Collector) -> str | None:
     if text is None:
         return None
     kind = " ".join(text.value.split()).casefold()
-    if kind not in PREFERMENTS:
-        message = f"“{text.value}” is no kind of preferment"
+    if kind in ("yes", "no", "true", "false"):
+        return "preferment" if kind in ("yes", "true") else None
+    if fold(kind) not in PREFERMENTS:
+        message = f"“{text.value}” is no kind of preferment that is known here; it counts as fermented"
         hint = did_you_mean(kind, PREFERMENTS) or "The kinds are " + ", ".join(PREFERMENTS) + "."
         collector.say(Diagnostic(code="F014", message=message, span=text.span, hint=hint))
     return kind
@@ -155,9 +156,7 @@ def _broken_line(node: Mapping, collector: Collector) -> None:
     collector.say(Diagnostic(code="F015", message=message, span=key.span, hint=hint))
 
 
-def _alternatives(
-    node: Node | None, *, spoons: Spoons, collector: Collector
-) -> tuple[WrittenLine, ...]:
+def _alternatives(node: Node | None, *, spoons: Spoons, collector: Collector) -> tuple[WrittenLine, ...]:
     if node is None:
         return ()
     items = node.items if isinstance(node, Sequence) else (node,)

@@ -63,7 +63,9 @@ def _intro(document: Document) -> WrittenWords:
 def _prose(body: Body | None) -> tuple[Prose, ...]:
     chapters = body.chapters if body else ()
     return tuple(
-        Prose(title=chapter.title, markdown=chapter.markdown) for chapter in chapters if chapter.markdown.strip()
+        Prose(title=chapter.title, markdown=chapter.markdown)
+        for chapter in chapters
+        if chapter.markdown.strip()
     )
 
 
