@@ -1,5 +1,6 @@
 """Times, lengths and dates in words."""
 
+from collections.abc import Callable
 from datetime import date
 from fractions import Fraction
 from math import ceil, floor
@@ -78,40 +79,41 @@ def day_words(day: date | None, language: str) -> str:
 
 
 def length_words(length: Length) -> tuple[str, str]:
-    """The length as stated, and in the other system."""
+    """The length as stated, and in the other system: metric in decimals, inches in fractions of a ruler."""
     metric, inches = _metric(length.millimetres), _inches(length.millimetres)
     if length.stated == "in":
-        return f"{_ends(length.millimetres.scaled(1 / _INCH))} in", metric
-    return (
-        metric if length.stated == "mm" else f"{_ends(length.millimetres.scaled(Fraction(1, 10)))} cm",
-        inches,
-    )
+        return f"{_ends(length.millimetres.scaled(1 / _INCH), mixed)} in", metric
+    scale, unit = (Fraction(1), "mm") if length.stated == "mm" else (Fraction(1, 10), "cm")
+    return f"{_ends(length.millimetres.scaled(scale), _decimal)} {unit}", inches
 
 
-def _ends(amount: Range) -> str:
-    low, high = mixed_or_decimal(amount.low), mixed_or_decimal(amount.high)
+def _ends(amount: Range, words: Callable[[Fraction], str]) -> str:
+    low, high = words(amount.low), words(amount.high)
     return low if low == high else f"{low}–{high}"
 
 
-def mixed_or_decimal(value: Fraction) -> str:
-    return (
-        decimal(value, places=2)
-        if value % 1 not in (Fraction(1, 4), Fraction(1, 2), Fraction(3, 4))
-        else mixed(value)
-    )
+def _decimal(value: Fraction) -> str:
+    return decimal(value, places=2)
 
 
 def _metric(millimetres: Range) -> str:
+    """Millimetres below 2 cm, half centimetres below 10, whole ones above."""
     if millimetres.high < 20:
-        return f"{_ends(Range(_near(millimetres.low, 1), _near(millimetres.high, 1)))} mm"
+        return f"{_ends(_rounded(millimetres, Fraction(1)), _decimal)} mm"
     step = Fraction(1, 2) if millimetres.high < 100 else Fraction(1)
-    ends = Range(_near(millimetres.low / 10, step), _near(millimetres.high / 10, step))
-    return f"{_ends(ends)} cm"
+    return f"{_ends(_rounded(millimetres.scaled(Fraction(1, 10)), step), _decimal)} cm"
 
 
 def _inches(millimetres: Range) -> str:
-    quarter = Fraction(1, 4)
-    return f"{_ends(Range(_near(millimetres.low / _INCH, quarter), _near(millimetres.high / _INCH, quarter)))} in"
+    """Quarters of an inch, eighths below one inch, and never less than an eighth."""
+    inches = millimetres.scaled(1 / _INCH)
+    step = Fraction(1, 8) if inches.high < 1 else Fraction(1, 4)
+    rounded = _rounded(inches, step)
+    return f"{_ends(Range(max(rounded.low, step), max(rounded.high, step)), mixed)} in"
+
+
+def _rounded(amount: Range, step: Fraction) -> Range:
+    return Range(_near(amount.low, step), _near(amount.high, step))
 
 
 def _near(value: Fraction, step: Fraction | int) -> Fraction:

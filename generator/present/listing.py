@@ -47,7 +47,7 @@ def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
         teasers=tuple(teasers.values()),
         journal=journal,
         standing=standing,
-        kinds=_kinds(recipes, tuple(teasers.values()), journal),
+        kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
         corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
         all_recipes=everything,
     )

@@ -3,30 +3,32 @@
 import re
 from fractions import Fraction
 
-from generator.formula.model import Heat, Measure, Mention, Timed, Use, WholePart, Words
+from generator.formula.model import Heat, Measure, Timed, Use, WholePart, Words
 from generator.measure.unit import Spoons
 from generator.present.durations import length_words, minutes_words
 from generator.present.heats import heat_mention
 from generator.present.measures import use_amount
 from generator.present.plain import PLACE, plain_words
+from generator.present.stages import stage_words
 from generator.present.views import Amount, MentionView, Rich, UseView
 from generator.settings import Settings
 
-_PREPOSITION = frozenset(
-    {"for", "another", "about", "after", "of", "further", "least", "every", "in", "within"}
-)
-_LAST_WORD = re.compile(r"(\w+)\W*$")
-_SENTENCE_START = re.compile(r"(?:^|[.!?:]\s+|\n\s*[-*]?\s*)$")
 _MOST_NAMED = 3
 
 
 def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
     """The passage with its mentions worded, and the same as plain text."""
     views: list[MentionView] = []
+    before, at = "", 0
     for found in PLACE.finditer(words.markdown):
-        before = words.markdown[: found.start()]
-        mention = words.mentions[int(found.group(1))]
-        views.append(_worded(mention, before, settings=settings, spoons=spoons))
+        before += words.markdown[at : found.start()]
+        at = found.end()
+        mention, after = words.mentions[int(found.group(1))], words.markdown[at:]
+        if isinstance(mention, Timed):
+            views.append(_stage(mention, before, after))
+        else:
+            views.append(_worded(mention, settings=settings, spoons=spoons))
+        before += views[-1].text
     markdown = _renumbered(words.markdown)
     return Rich(markdown=markdown, mentions=tuple(views), plain=plain_words(markdown, views))
 
@@ -37,13 +39,16 @@ def _renumbered(markdown: str) -> str:
     return PLACE.sub(lambda found: f"\ue000{next(counter)}\ue001", markdown)
 
 
-def _worded(mention: Mention, before: str, *, settings: Settings, spoons: Spoons) -> MentionView:
+def _stage(stage: Timed, before: str, after: str) -> MentionView:
+    words = stage_words(stage, before=before, after=after)
+    return MentionView(kind="stage", lead=words, tail="", minutes=_timer(stage.duration.minutes.high))
+
+
+def _worded(mention: Use | WholePart | Heat | Measure, *, settings: Settings, spoons: Spoons) -> MentionView:
     if isinstance(mention, Use):
         return _use(mention, settings=settings, spoons=spoons)
     if isinstance(mention, WholePart):
         return _part(mention, settings=settings, spoons=spoons)
-    if isinstance(mention, Timed):
-        return _stage(mention, before)
     if isinstance(mention, Heat):
         return heat_mention(mention, oven_c=settings.oven_c)
     return _measure(mention)
@@ -62,19 +67,6 @@ def _measure(mention: Measure) -> MentionView:
 def _timer(minutes: Fraction) -> int | None:
     """Whole minutes for a timer; none for times that are no whole minutes."""
     return int(minutes) if minutes.denominator == 1 and minutes > 0 else None
-
-
-def _stage(mention: Timed, before: str) -> MentionView:
-    """“rise 1 h”, or the time alone where the sentence has the verb already (“Bake {bake 20 min}”)."""
-    time = minutes_words(mention.duration.minutes)
-    last = _LAST_WORD.search(before)
-    word = last.group(1).casefold() if last and before[last.end(1) :].strip() == "" else ""
-    spoken = word == mention.kind or word in _PREPOSITION
-    verb = "" if spoken else f"{mention.kind} "
-    if verb and _SENTENCE_START.search(before):
-        verb = verb.capitalize()
-    minutes = _timer(mention.duration.minutes.high)
-    return MentionView(kind="stage", lead=f"{verb}{time}", tail="", minutes=minutes)
 
 
 def _use(use: Use, *, settings: Settings, spoons: Spoons) -> MentionView:
@@ -111,7 +103,12 @@ def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionVie
     for use in whole.uses:
         amount = use_amount(use, settings=settings, spoons=spoons)
         named.append(f"{_tail(use, amount)} {use.item}".strip())
-    return MentionView(kind="part", lead=whole.part, tail=" and ".join(named))
+    return MentionView(kind="part", lead=whole.part, tail=listed(named))
+
+
+def listed(words: list[str]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    return " and ".join(each for each in (", ".join(words[:-1]), words[-1] if words else "") if each)
 
 
 def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseView, ...]:
