@@ -22,6 +22,7 @@ MOST_APART = Fraction(5, 100)
 _STANDARD_PIECES = ("egg", "leavening", "fat")
 """Groups whose pieces are sold by weight or size class; a banana weighs what it weighs."""
 _VAGUE = ("heaped", "heaping", "rounded", "generous", "scant")
+_UNCUT = ("whole", "halves")
 _SAYS_EACH = re.compile(r"^[0-9]{1,3}\s{0,3}\(|\beach\b", re.I)
 _PACKS = ("can", "jar", "packet", "block")
 
@@ -69,9 +70,15 @@ def weigh(
 def _per_ml(ingredient: Ingredient | None, written: Written, form: str, shelf: Shelf) -> Fraction | None:
     if ingredient is None:
         return None
-    words = (form, *written.size.split())
+    words = (form, *written.size.split(), *_before_cutting(written, ingredient))
     known = next((word for word in words if word in ingredient.modifiers), "")
     return ingredient.weight_per_ml(flour_cup=shelf.flour_cup, form=known)
+
+
+def _before_cutting(written: Written, ingredient: Ingredient) -> tuple[str, ...]:
+    """“1 cup pecans, chopped” is measured whole and chopped then; “1 cup chopped pecans” is not."""
+    cut_after = any(word in ingredient.modifiers for word in written.preparation.casefold().split())
+    return _UNCUT if cut_after else ()
 
 
 def _derived_volume(grams: Range | None, per_ml: Fraction | None) -> Range | None:
@@ -118,7 +125,8 @@ def piece_grams(
         return counted.amount.scaled(ingredient.units[counted.unit.name])
     if counted.unit is not None and counted.unit.name != "piece":
         return None
-    sizes = (size, *size.split(), shelf.default_size(ingredient), "")
+    named = (size, *size.split()) if size else ()
+    sizes = (*named, shelf.default_size(ingredient), "")
     known = next((size for size in sizes if size in ingredient.pieces), None)
     return None if known is None else counted.amount.scaled(ingredient.pieces[known])
 
