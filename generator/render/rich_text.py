@@ -44,12 +44,14 @@ def figure(text: str) -> Markup:
 
 
 def mention_html(mention: MentionView) -> Markup:
-    """A reference as it stands in a sentence: the characters of its `text`, the amount in bold."""
-    if mention.tail:
-        return Markup('<span class="use">{} <b>({})</b></span>').format(
-            tied(mention.lead), tied(mention.tail)
-        )
-    return Markup('<span class="told-{}">{}</span>').format(mention.kind, tied(mention.lead))
+    """A reference as it stands in a sentence: the characters of its `text`, what to measure in bold."""
+    lead, tail = tied(mention.lead), tied(mention.tail)
+    if mention.kind in ("ingredient", "part"):
+        after = Markup(" <b>({})</b>").format(tail) if tail else ""
+        return Markup('<span class="use">{}{}</span>').format(lead, after)
+    strong = Markup("{}") if mention.kind == "measure" else Markup("<b>{}</b>")
+    after = f" ({tail})" if tail else ""
+    return Markup('<span class="told-{}">{}{}</span>').format(mention.kind, strong.format(lead), after)
 
 
 def prose_html(markdown: str, *, level: int, place: Place) -> Markup:

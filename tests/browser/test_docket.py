@@ -36,18 +36,18 @@ def test_one_way_can_be_chosen_and_is_remembered(browser: Browser, served: str) 
     with browser.new_context() as context:
         page = context.new_page()
         page.goto(served + BRAID)
-        page.get_by_role("radio", name="by hand").check()
+        page.get_by_role("radio", name="By hand").check()
         page.reload()
-        assert page.locator("#by-hand").is_visible()
-        assert page.locator("#dough-cycle").is_hidden()
-        assert page.locator("#then").is_visible()
+        assert page.locator("#way-by-hand").is_visible()
+        assert page.locator("#way-dough-cycle").is_hidden()
+        assert page.locator("#method").is_visible()
 
 
 def test_a_link_into_a_hidden_way_still_leads_there(browser: Browser, served: str) -> None:
     with browser.new_context() as context:
         page = context.new_page()
         page.goto(served + BRAID)
-        page.get_by_role("radio", name="by hand").check()
+        page.get_by_role("radio", name="By hand").check()
         page.goto(served + BRAID + "#dough-cycle-2")
         page.reload()
         assert page.locator("#dough-cycle-2").is_visible()
@@ -57,11 +57,11 @@ def test_without_scripts_every_way_and_every_line_is_there(browser: Browser, ser
     with browser.new_context(java_script_enabled=False) as context:
         page = context.new_page()
         page.goto(served + BRAID)
-        assert page.locator("#by-hand").is_visible()
-        assert page.locator("#dough-cycle").is_visible()
+        assert page.locator("#way-by-hand").is_visible()
+        assert page.locator("#way-dough-cycle").is_visible()
         assert page.get_by_role("checkbox").count() == 12
-        page.get_by_role("link", name="by hand").click()
-        assert page.url.endswith("#by-hand")
+        page.get_by_role("link", name="By hand").click()
+        assert page.url.endswith("#way-by-hand")
 
 
 def test_the_first_stop_of_the_keyboard_skips_to_the_text(browser: Browser, served: str) -> None:

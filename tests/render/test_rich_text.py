@@ -36,7 +36,7 @@ def test_mentions_stand_in_their_sentence() -> None:
     words = Rich(markdown="Add \ue0000\ue001, *then* \ue0001\ue001.", mentions=(HALF, RISE), plain="")
     assert str(rich_html(words, level=3, place=at_root)) == (
         '<p>Add <span class="use">bread flour <b>(215\u00a0g, half)</b></span>, <em>then</em> '
-        '<span class="told-stage">rise 1\u00a0h 30\u00a0min</span>.</p>\n'
+        '<span class="told-stage"><b>rise 1\u00a0h 30\u00a0min</b></span>.</p>\n'
     )
 
 

@@ -40,8 +40,8 @@ from generator.present.views import (
 )
 
 URL = "https://oatandtin.example/bakes/"
-BREAD = PageLink(title="Bread", path="kinds/bread/")
-ENRICHED = PageLink(title="Enriched", path="kinds/enriched/")
+BREAD = PageLink(title="bread", path="kinds/bread/")
+ENRICHED = PageLink(title="enriched", path="kinds/enriched/")
 PEEL = PageLink(title="Candied lemon peel", path="recipes/candied-lemon-peel/")
 
 
@@ -128,7 +128,7 @@ def line(
 
 DOUGH = PartView(
     name="dough",
-    title="dough",
+    title="Dough",
     remark="",
     weight="870 g",
     lines=(
@@ -169,8 +169,8 @@ DOUGH = PartView(
 )
 FINISH = PartView(
     name="finish",
-    title="finish",
-    remark="Does not count in the dough's percentages.",
+    title="Finish",
+    remark="not counted in the percentages",
     weight="53–58 g",
     lines=(
         line("egg white", "33 g", "1 white", allergens=("egg",)),
@@ -214,8 +214,8 @@ def block(
 
 CYCLE = WayView(
     name="dough cycle",
-    title="dough cycle",
-    anchor="dough-cycle",
+    title="Dough cycle",
+    anchor="way-dough-cycle",
     sections=(
         SectionView(
             title="",
@@ -253,11 +253,11 @@ CYCLE = WayView(
                     rich(
                         "<0>. After <1> look: if the dough is wet, add <2> at a time. Add the <3> at the "
                         "signal. <4> until doubled.",
-                        mention("stage", "knead 20 min", minutes=20),
+                        mention("stage", "Knead 20 min", minutes=20),
                         mention("measure", "5 min", minutes=5),
                         mention("extra", "10 g of bread flour"),
                         mention("ingredient", "candied lemon peel", "40 g"),
-                        mention("stage", "rise 1 h", minutes=60),
+                        mention("stage", "Rise 1 h", minutes=60),
                     ),
                     uses=(
                         use("bread flour", "10 g", "4 tsp", "as needed, outside the formula", extra=True),
@@ -274,8 +274,8 @@ CYCLE = WayView(
 )
 BY_HAND = WayView(
     name="by hand",
-    title="by hand",
-    anchor="by-hand",
+    title="By hand",
+    anchor="way-by-hand",
     sections=(
         SectionView(
             title="",
@@ -286,9 +286,9 @@ BY_HAND = WayView(
                     "by-hand-1",
                     rich(
                         "Mix everything but the peel. <0>. Work in the <1>. <2>.",
-                        mention("stage", "knead 12 min", minutes=12),
+                        mention("stage", "Knead 12 min", minutes=12),
                         mention("ingredient", "candied lemon peel", "40 g"),
-                        mention("stage", "rise 1 h 30 min", minutes=90),
+                        mention("stage", "Rise 1 h 30 min", minutes=90),
                     ),
                     uses=(use("candied lemon peel", "40 g", "¼ cup"),),
                     stages=(
@@ -302,8 +302,8 @@ BY_HAND = WayView(
 )
 COMMON = WayView(
     name="",
-    title="Then, whichever way",
-    anchor="then",
+    title="Method",
+    anchor="method",
     sections=(
         SectionView(
             title="Shape and bake",
@@ -326,13 +326,13 @@ COMMON = WayView(
                     "step-4",
                     rich(
                         "Bake <0> at <1>, then <2> at <3>, to <4>. Brush the hot loaf with the <5>. <6>.",
-                        mention("stage", "bake 20 min", minutes=20),
-                        mention("heat", "oven 350 °F (175 °C)"),
+                        mention("stage", "20 min", minutes=20),
+                        mention("heat", "350 °F", "175 °C"),
                         mention("stage", "bake 12 to 15 min", minutes=15),
-                        mention("heat", "oven 325 °F (165 °C)"),
-                        mention("heat", "core 88 °C (190 °F)"),
+                        mention("heat", "325 °F", "165 °C"),
+                        mention("heat", "88 °C", "190 °F"),
                         mention("ingredient", "honey", "20–25 g"),
-                        mention("stage", "cool 1 h", minutes=60),
+                        mention("stage", "Cool 1 h", minutes=60),
                     ),
                     uses=(use("honey", "20–25 g", "about 1 tbsp"),),
                     stages=(
@@ -341,9 +341,9 @@ COMMON = WayView(
                         StageView(kind="cool", stage="waiting", words="1 h"),
                     ),
                     heats=(
-                        HeatView(kind="oven", words="oven 350 °F (175 °C)"),
-                        HeatView(kind="oven", words="oven 325 °F (165 °C)"),
-                        HeatView(kind="core", words="core 88 °C (190 °F)"),
+                        HeatView(kind="oven", words="350 °F (175 °C)"),
+                        HeatView(kind="oven", words="325 °F (165 °C)"),
+                        HeatView(kind="core", words="88 °C (190 °F)"),
                     ),
                 ),
                 block("caution", 0, "caution-1", rich("Take the dough out of the oven before you heat it.")),
@@ -370,7 +370,7 @@ def braid_times() -> tuple[TimesView, ...]:
     return (
         TimesView(
             way="dough cycle",
-            hands_on="0 min",
+            hands_on="",
             waiting="3 h",
             baking="32 to 35 min",
             total="3 h 32 min to 3 h 35 min",
@@ -465,10 +465,7 @@ FILM = VideoView(
 
 def cards(name: str) -> tuple[PageLink, ...]:
     sizes = (("4 × 6 in", "4x6"), ("5 × 7 in", "5x7"), ("A6", "a6"), ("A5", "a5"))
-    return tuple(
-        PageLink(title=f"Card, {words} (PDF)", path=f"recipes/{name}/card-{size}.pdf")
-        for words, size in sizes
-    )
+    return tuple(PageLink(title=words, path=f"recipes/{name}/card-{size}.pdf") for words, size in sizes)
 
 
 def braid() -> RecipeView:
@@ -504,7 +501,7 @@ def braid() -> RecipeView:
         ways=(CYCLE, BY_HAND),
         common=COMMON,
         times=braid_times(),
-        cautions=("Take the dough out of the oven before you heat it.",),
+        cautions=("Do not taste raw dough or batter: flour and egg are raw. Wash hands and surfaces.",),
         intro=rich("This is the loaf for a wet Sunday. It wants *patience* and a warm shelf."),
         prose=(
             ProseView(
@@ -624,7 +621,7 @@ def long_bake() -> RecipeView:
         title="Field loaf of forty grains and a very long unbreakablenamethatgoeson",
         path="recipes/long-bake/",
         url=f"{URL}recipes/long-bake/",
-        parts=(PartView(name="dough", title="dough", remark="", weight="91 kg", lines=lines),),
+        parts=(PartView(name="dough", title="Dough", remark="", weight="91 kg", lines=lines),),
         ways=(),
         common=WayView(
             name="", title="Method", anchor="method", sections=(SectionView(title="", blocks=steps),)
@@ -703,8 +700,8 @@ def sample_site() -> SiteView:
         journal=(damp,),
         standing=(article("about", "About this kitchen", standing=True),),
         kinds=(
-            KindView(title="Bread", path="kinds/bread/", bakes=(braided,), articles=(damp,)),
-            KindView(title="Enriched", path="kinds/enriched/", bakes=(braided,), articles=()),
+            KindView(title="bread", path="kinds/bread/", bakes=(braided,), articles=(damp,)),
+            KindView(title="enriched", path="kinds/enriched/", bakes=(braided,), articles=()),
         ),
         corrections=(CORRECTION,),
         all_recipes=(braid(), peel(), long_bake()),

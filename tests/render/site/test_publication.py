@@ -153,8 +153,8 @@ def test_a_step_reads_as_its_plain_words_do(pages: dict[str, bytes]) -> None:
 
 def test_both_ways_are_shown_and_linked_without_scripts(pages: dict[str, bytes]) -> None:
     page = read_page(pages[BRAID])
-    assert {"dough-cycle", "by-hand"} <= {one.get("id") for one in page.all("section")}
-    assert {"#dough-cycle", "#by-hand"} <= {one["href"] for one in page.all("a")}
+    assert {"way-dough-cycle", "way-by-hand"} <= {one.get("id") for one in page.all("section")}
+    assert {"#way-dough-cycle", "#way-by-hand"} <= {one["href"] for one in page.all("a")}
     assert not [one for _, one in page.elements if "hidden" in one]
 
 
