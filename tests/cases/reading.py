@@ -14,7 +14,8 @@ its carets end with its first line. Expectations before the first line of a file
 
 After a path may stand, in any order: `bom` and `crlf`; `escapes`, which makes `\\xNN` a byte, `\\uNNNN` a
 character and `\\t` a tab; `empty`, a file of no bytes; `absent`, no file. A folder `=== .` takes findings
-about the folder itself. Without a `site.yaml` in the case, a sound one is laid.
+about the folder itself. Without a `site.yaml` in the case, a sound one is laid, and so is a `pantry.yaml` that
+says what the packs of bread flour hold, since those differ and would be asked about.
 """
 
 import re
@@ -24,6 +25,7 @@ from pathlib import Path
 from generator.diagnostics.diagnostic import Diagnostic
 
 SITE = b"title: Invented bakes\nmaker: An invented kitchen\nurl: https://kitchen.example/\n"
+PANTRY = b"bread flour:\n  label: Bread flour (wheat flour)\n  contains: [wheat]\n  checked: 2026-09-01\n"
 _HEADER = re.compile(r"=== (?P<path>\S+)(?P<options>(?: [a-z]+)*)")
 _EXPECTED = re.compile(
     r"(?P<before> *)(?P<carets>\^+)(?P<on>\.\.\.)? (?P<code>[A-Z][0-9]{3}) (?P<message>.+)"
@@ -73,8 +75,9 @@ class Case:
     def write(self, root: Path) -> None:
         """Lays the files below `root`."""
         root.mkdir()
-        if all(file.path != "site.yaml" for file in self.files):
-            (root / "site.yaml").write_bytes(SITE)
+        for name, sound in (("site.yaml", SITE), ("pantry.yaml", PANTRY)):
+            if all(file.path != name for file in self.files):
+                (root / name).write_bytes(sound)
         for file in self.files:
             if file.path == "." or "absent" in file.options:
                 continue

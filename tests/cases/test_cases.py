@@ -7,8 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.diagnostics.diagnostic import Diagnostics
-from generator.source.read import read_folder
-from generator.source.site import read_settings
+from generator.pipeline import check_folder
 from tests.cases.reading import Case, finding_of, read_case
 
 HERE = Path(__file__).parent
@@ -18,11 +17,8 @@ FILES = sorted(HERE.glob("**/*.case"))
 
 def _diagnose(root: Path) -> tuple[Diagnostics, Mapping[str, str]]:
     """What the checker finds in a content folder on `DAY`, and the texts it found it in."""
-    folder, found = read_folder(root)
-    settings_found: Diagnostics = ()
-    if "site.yaml" not in folder.unreadable:
-        _, settings_found = read_settings(folder.site, "site.yaml")
-    return (*found, *settings_found), folder.texts
+    checked = check_folder(root, day=DAY)
+    return checked.diagnostics, checked.texts
 
 
 @pytest.fixture(params=FILES, ids=lambda file: str(file.relative_to(HERE)))
