@@ -12,6 +12,7 @@ from io import BytesIO
 from pathlib import Path
 
 from fontTools.ttLib import TTFont
+from fontTools.varLib.instancer import instantiateVariableFont
 
 from generator.render.fonts import TYPEFACES
 
@@ -78,15 +79,18 @@ def print_faces() -> tuple[PrintFace, ...]:
 def face_bytes(face: PrintFace) -> bytes:
     """The font file of a face for the layout engine.
 
-    A variable font at the weight it is drawn at is given without its variations: the engine would otherwise
-    work them out again for every document.
+    A variable font is given at its weight and without its variations: the engine would otherwise work them
+    out again for every document, and write the time of day into the result.
     """
     with TTFont(face.path, lazy=True, recalcTimestamp=False, recalcBBoxes=False) as font:
-        if "fvar" not in font or float(face.weight) != font["fvar"].axes[0].defaultValue:
+        if "fvar" not in font:
             return face.path.read_bytes()
-        for tag in _VARIATIONS:
-            if tag in font:
-                del font[tag]
+        if float(face.weight) == font["fvar"].axes[0].defaultValue:
+            for tag in _VARIATIONS:
+                if tag in font:
+                    del font[tag]
+        else:
+            instantiateVariableFont(font, {"wght": float(face.weight)}, inplace=True)
         written = BytesIO()
         font.save(written)
     return written.getvalue()
