@@ -29,7 +29,7 @@ class Shelf:
         The line's own choice of a pantry row comes first, then a row of that name, then the catalogue.
         """
         if pantry:
-            return self._exactly(pantry), ""
+            return self._exactly(pantry), self._form_in(name, self._exactly(pantry))
         if len(name) > LONGEST_NAME:
             return None, ""
         found = self._exactly(name)
@@ -41,6 +41,12 @@ class Shelf:
         first, _, rest = name.partition(" ")
         own = self._exactly(rest) if rest else None
         return (own, fold(first)) if own and fold(first) in own.ingredient.modifiers else (None, "")
+
+    @staticmethod
+    def _form_in(name: str, ware: Ware | None) -> str:
+        """The form that the first word gives where the line names its pack: ground nuts are ground ones still."""
+        first = fold(name.partition(" ")[0])
+        return first if ware is not None and first in ware.ingredient.modifiers else ""
 
     def _exactly(self, name: str) -> Ware | None:
         if len(name) > LONGEST_NAME:

@@ -1,0 +1,91 @@
+"""Recipes worked out by hand: every number that recipe.json holds, with the arithmetic beside it.
+
+`kitchens/NAME/content` is a content folder and `kitchens/NAME/expected/RECIPE.yaml` what its recipes must come to.
+The figures come from the USDA rows named beside them (USDA SR28) and the definitions of the units, not from the
+program. What is not a number and not on a label (the words of a line, its note) is left to other tests.
+"""
+
+import json
+from collections.abc import Iterator
+from datetime import date
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from generator.diagnostics.diagnostic import has_errors
+from generator.pipeline import CheckResult, check_folder, show_json
+
+KITCHENS = Path(__file__).resolve().parent / "kitchens"
+EXPECTED = tuple(sorted(KITCHENS.glob("*/expected/*.yaml")))
+DAY = date(2026, 7, 1)
+
+WORDS_ONLY = frozenset(
+    {"makes", "portions", "corrections", "written", "preparation", "note", "or", "component", "statement"}
+)
+"""Keys that hold no number and no allergen: the only ones that an expectation may leave out."""
+
+
+@cache
+def kitchen(name: str) -> CheckResult:
+    return check_folder(KITCHENS / name / "content", day=DAY)
+
+
+def differences(expected: Any, found: Any, path: str = "") -> Iterator[str]:
+    """Every place where two values of JSON differ, as `path: expected, not found`."""
+    if isinstance(expected, dict) and isinstance(found, dict):
+        for key in sorted(expected.keys() | found.keys()):
+            here = f"{path}.{key}".lstrip(".")
+            if key not in found:
+                yield f"{here}: {expected[key]!r}, but it is not there"
+            elif key in expected:
+                yield from differences(expected[key], found[key], here)
+            elif key not in WORDS_ONLY and not (key == "text" and "uses" in expected):
+                yield f"{here}: {found[key]!r} is not expected"
+    elif isinstance(expected, list) and isinstance(found, list):
+        if len(expected) != len(found):
+            yield f"{path}: {expected!r}, not {found!r}"
+        for index, (one, other) in enumerate(zip(expected, found, strict=False)):
+            yield from differences(one, other, f"{path}[{index}]")
+    elif not same(expected, found):
+        yield f"{path}: {expected!r}, not {found!r}"
+
+
+def same(expected: Any, found: Any) -> bool:
+    """Numbers to nine figures, for a float holds no exact third; all else to the letter."""
+    numbers = (int, float)
+    if isinstance(expected, numbers) and isinstance(found, numbers) and not isinstance(expected, bool):
+        return found == pytest.approx(expected, rel=1e-9, abs=1e-12) and not isinstance(found, bool)
+    return bool(expected == found) and type(expected) is type(found)
+
+
+def test_there_are_at_least_twelve() -> None:
+    recipes = {path.stem for path in KITCHENS.glob("*/content/recipes/*.md")}
+    assert recipes == {path.stem for path in EXPECTED}
+    assert len(EXPECTED) >= 12
+
+
+@pytest.mark.parametrize("name", sorted(path.name for path in KITCHENS.iterdir()))
+def test_every_kitchen_is_free_of_errors(name: str) -> None:
+    assert not has_errors(kitchen(name).diagnostics), [each.message for each in kitchen(name).diagnostics]
+
+
+@pytest.mark.parametrize("path", EXPECTED, ids=lambda path: f"{path.parent.parent.name}/{path.stem}")
+def test_every_number_of_recipe_json_is_the_one_worked_out_by_hand(path: Path) -> None:
+    expected = yaml.safe_load(path.read_text(encoding="utf-8"))
+    found = json.loads(show_json(kitchen(path.parent.parent.name), path.stem))
+    assert list(differences(expected, found)) == []
+
+
+def test_a_number_that_differs_is_seen() -> None:
+    path = KITCHENS / "metric" / "expected" / "weekday-tin.yaml"
+    expected = yaml.safe_load(path.read_text(encoding="utf-8"))
+    found = json.loads(show_json(kitchen("metric"), "weekday-tin"))
+    found["parts"][0]["lines"][1]["grams"] = [340, 340.001]
+    found["totals"]["salt_percent"] = None
+    found["steps"][2]["stages"].append({"kind": "bake", "minutes": [1, 1]})
+    found["totals"]["surplus"] = 1
+    wrong = [each.split(":")[0] for each in differences(expected, found)]
+    assert wrong == ["parts[0].lines[1].grams[1]", "steps[2].stages", "totals.salt_percent", "totals.surplus"]
