@@ -28,7 +28,8 @@ def output_folder(content: Path, given: Path | None) -> Path:
     """The output folder: the one given, else `output/` beside the content folder."""
     if given is not None:
         return given
-    return Path(os.path.relpath(content.resolve().parent / "output"))
+    beside = content.resolve().parent / "output"
+    return beside if content.is_absolute() else Path(os.path.relpath(beside))
 
 
 def prefix_of(content: Path) -> str:

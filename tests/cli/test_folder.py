@@ -41,6 +41,7 @@ def test_no_folder_is_told_in_a_sentence(here: Path) -> None:
 def test_output_lies_beside_the_content_folder(here: Path) -> None:
     (here / "content").mkdir()
     assert output_folder(Path("content"), None) == Path("output")
+    assert output_folder(here / "content", None) == here / "output"
     assert output_folder(Path("content"), Path("www")) == Path("www")
 
 
