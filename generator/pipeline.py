@@ -17,7 +17,12 @@ from zoneinfo import ZoneInfo
 from generator.build.schedule import run_tasks
 from generator.build.store import WriteReport, write_output
 from generator.catalogue.load import Pantry, built_in, read_pantry
-from generator.declaration.checks import claim_diagnostics, label_diagnostics, pack_diagnostics
+from generator.declaration.checks import (
+    claim_diagnostics,
+    kitchen_diagnostics,
+    label_diagnostics,
+    pack_diagnostics,
+)
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
 from generator.diagnostics.span import Span, first_place
@@ -30,7 +35,6 @@ from generator.formula.written import WrittenRecipe
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
-from generator.present.label import label_region
 from generator.present.listing import site_view
 from generator.present.recipe import Setting, recipe_view
 from generator.present.views import PhotoView, SiteView
@@ -40,7 +44,7 @@ from generator.render.print_fonts import unprintable
 from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal import as_terminal
 from generator.settings import Settings
-from generator.source.document import Folder
+from generator.source.document import Folder, Sequence, Text
 from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
 from generator.source.read import read_folder
 from generator.source.site import read_settings
@@ -145,7 +149,15 @@ def describe_text(result: CheckResult, name: str) -> str:
 def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
     if "site.yaml" in folder.unreadable:
         return Settings(), ()
-    return read_settings(folder.site, "site.yaml")
+    settings, found = read_settings(folder.site, "site.yaml")
+    return settings, (*found, *kitchen_diagnostics(_handled(folder)))
+
+
+def _handled(folder: Folder) -> tuple[tuple[str, Span], ...]:
+    """Each word of `kitchen_handles` with its place."""
+    node = folder.site.get("kitchen_handles") if folder.site else None
+    places = node.items if isinstance(node, Sequence) else (node,)
+    return tuple((each.value, each.span) for each in places if isinstance(each, Text) and each.value.strip())
 
 
 def _shelf(settings: Settings, pantry: Pantry) -> Shelf:
@@ -229,7 +241,7 @@ def _labels(setting: Setting) -> Diagnostics:
     found = [
         each
         for formula in book.values()
-        for each in label_diagnostics(formula, book=book, region=label_region(settings.region))
+        for each in label_diagnostics(formula, book=book, region=settings.region)
     ]
     return (*found, *pack_diagnostics(book, day=setting.day, pack_age=settings.pack_age))
 
@@ -253,7 +265,9 @@ def _glyphs(setting: Setting, texts: Mapping[str, str]) -> Iterator[Diagnostic]:
         for character in dict.fromkeys(each.character for each in missing):
             span = first_place(formula.path, texts.get(formula.path, ""), character)
             name = unicodedata.name(character, "without a name")
-            message = f"the character “{character}” (U+{ord(character):04X} {name.lower()}) cannot be printed"
+            # What is not seen would also turn the message itself around.
+            shown = f"“{character}” " if character.isprintable() else ""
+            message = f"the character {shown}(U+{ord(character):04X} {name.lower()}) cannot be printed"
             hint = "Take it out, or write it in words: no font of the cards and tags has it."
             yield Diagnostic(code="B001", message=message, span=span, hint=hint)
 

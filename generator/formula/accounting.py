@@ -27,6 +27,7 @@ class _Used:
     fraction: Fraction = Fraction(0)
     whole: bool = False
     rested: bool = False
+    unclear: bool = False
     taken: list[Use] = field(default_factory=list)
 
 
@@ -137,6 +138,7 @@ class Account:
         for taken, whole in pairs:
             if taken is not None and whole is not None and whole.mid > 0:
                 return taken.mid / whole.mid
+        self._state(line).unclear = True
         message = f"“{meaning.words}” cannot be compared with the amount of {line.item}"
         hint = f"Give the share in the kind of measure of the line, or as “{{{line.item}: half}}”."
         self.found.append(Diagnostic(code="R022", message=message, span=meaning.span, hint=hint))
@@ -145,7 +147,9 @@ class Account:
     def _rest(self, meaning: Share, state: _Used) -> Use | None:
         line, left = meaning.line, 1 - state.fraction
         if not state.fraction:
-            message = f"“rest” of {line.item}, but no share of it was used before" + self._in_way()
+            if state.unclear:
+                return None
+            message = f"no share of {line.item} was used before this “rest”" + self._in_way()
             hint = f"Write “{{{line.item}}}” for all of it, or name the first share."
             self.found.append(Diagnostic(code="R023", message=message, span=meaning.span, hint=hint))
             return None
@@ -192,7 +196,8 @@ class Account:
 
     def _close(self, line: Line) -> None:
         state = self._used.get(id(line))
-        if line.optional and state is None:
+        reported = line.ware is None and line.component is None
+        if state is None and (line.optional or reported):
             return
         if state is None:
             message = f"{line.item} is never used" + self._in_way()

@@ -72,6 +72,7 @@ def read_line(text: str, place: Place, *, spoons: Spoons) -> tuple[Written, tupl
     if not item.name:
         hint = "Write an amount and an ingredient, such as “240 g water”."
         reading.say("F002", "this line names no ingredient", 0, len(text) or 1, hint)
+    item_place = place(item.start, max(item.end, item.start + 1))
     written = Written(
         text=text.strip(),
         measures=tuple(reading.measures),
@@ -81,10 +82,15 @@ def read_line(text: str, place: Place, *, spoons: Spoons) -> tuple[Written, tupl
         preparation=item.preparation,
         note="; ".join(reading.notes),
         span=place(0, max(len(text), 1)),
-        item_span=place(item.start, max(item.end, item.start + 1)),
-        amount_span=place(amount_start, max(len(text[:amount_end].rstrip()), amount_start + 1)),
+        item_span=item_place,
+        amount_span=_amount_place(place, text[:amount_end].rstrip(), amount_start) or item_place,
     )
     return written, tuple(reading.found)
+
+
+def _amount_place(place: Place, before_item: str, start: int) -> Span | None:
+    """None where no amount stands before the item."""
+    return place(start, len(before_item)) if len(before_item) > start else None
 
 
 def _read_amount(reading: _Reading) -> None:
@@ -184,14 +190,32 @@ def _read_joined(reading: _Reading) -> None:
 
 def _read_bracketed_measures(reading: _Reading) -> None:
     """A second measure right after the first: `430 g (3 1/3 cups) bread flour`."""
-    end = closing(reading.text, reading.at) if reading.text.startswith("(", reading.at) else None
+    if not reading.text.startswith("(", reading.at):
+        return
+    end = closing(reading.text, reading.at)
     if end is None:
+        _read_open_bracket(reading)
         return
     measures = read_measures(reading.text[reading.at + 1 : end].strip(), spoons=reading.spoons)
     if measures:
         reading.measures.extend(measures)
         reading.at = end + 1
         reading.skip_spaces()
+
+
+def _read_open_bracket(reading: _Reading) -> None:
+    """`320 g (1 1/3 cups water`: the measure is plain, the bracket is not."""
+    found = read_quantity(reading.text, spoons=reading.spoons, start=reading.at + 1)
+    if found is None or found[0].unit is None:
+        return
+    _say_open(reading, reading.at)
+    reading.measures.append(found[0])
+    reading.at = found[1]
+    reading.skip_spaces()
+
+
+def _say_open(reading: _Reading, at: int) -> None:
+    reading.say("F006", "this bracket is never closed", at, at + 1, "Close the bracket with “)”.")
 
 
 def _read_sizes(reading: _Reading) -> None:
@@ -228,7 +252,7 @@ def _take_out_brackets(reading: _Reading, kept: list[tuple[str, int]]) -> None:
             continue
         end = closing(text, at)
         if end is None:
-            reading.say("F006", "this bracket is never closed", at, at + 1, "Close the bracket with “)”.")
+            _say_open(reading, at)
             end = len(text)
         _take_bracket(reading, text[at + 1 : end].strip(), after_comma=any(each == "," for each, _ in kept))
         at = end + 1

@@ -33,9 +33,11 @@ def understand_line(
     component = _component(line.recipe, book, found)
     ware, form = _ware(line, shelf=shelf, found=found)
     weighed, wrong = weigh(line.written, ware, form=form, agree=line.agree, shelf=shelf)
-    # What is not known at all cannot be weighed either; one message is enough.
-    known = ware is not None or line.recipe is not None
-    passed_over = {*(("F033",) if alternative else ()), *(() if known else ("F031", "F032"))}
+    # One message is enough: what is not known cannot be weighed either, and a component has a check of its own.
+    passed_over = {
+        *(("F033",) if alternative or line.recipe else ()),
+        *(("F031", "F032") if ware is None or line.recipe else ()),
+    }
     found.extend(each for each in wrong if each.code not in passed_over)
     lost = _discarded(line.discard, weighed.grams, ware, shelf=shelf, found=found)
     kept = weighed.grams.minus(lost) if weighed.grams and lost else weighed.grams

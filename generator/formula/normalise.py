@@ -189,9 +189,7 @@ def _unweighable(
         return [Diagnostic(code="F031", message=message, span=written.amount_span, hint=hint)]
     if counted is not None:
         message = f"the weight of {_one_piece(counted, written.item)} is not known"
-        hint = (
-            "Add the weight in brackets, such as “1 … (12 g)”; without it the line is left out of all sums."
-        )
+        hint = f"Add the weight in brackets: “{written.text} (… g)”. Without it the line is left out of all sums."
         return [Diagnostic(code="F032", message=message, span=written.amount_span, hint=hint)]
     if not written.words:
         message = f"{written.item} has no amount"
@@ -212,7 +210,7 @@ def _packs(
         return []
     if counted.amount.low <= 1 or _SAYS_EACH.search(written.text):
         return []
-    message = f"{_plain(stated)} g is taken as the weight of all {counted.unit.plural} together"
+    message = f"{_plain(stated)} g is taken as the weight of {counted.text.strip()} together"
     hint = f"If each holds so much, write “… g each”, as in “2 (400 g) {counted.unit.plural} …”."
     return [Diagnostic(code="F036", message=message, span=written.amount_span, hint=hint)]
 

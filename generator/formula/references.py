@@ -113,7 +113,8 @@ def _named(text: str, span: Span, parts: tuple[Part, ...]) -> tuple[Meaning | No
 
 def _ambiguous(text: str, span: Span, lines: tuple[Line, ...]) -> Diagnostic:
     full = tuple(dict.fromkeys(f"{line.part}/{line.item}" if line.part else line.item for line in lines))
-    message = f"“{text}” stands in the formula {len(lines)} times"
+    times = "twice" if len(lines) == 2 else f"{len(lines)} times"
+    message = f"“{text}” stands in the formula {times}"
     hint = "Say which one: " + " or ".join(f"“{{{each}}}”" for each in full) + "."
     if len(full) == 1:
         hint = "Join the lines of that name into one, or name the whole part."
@@ -222,7 +223,7 @@ def _measure(text: str, span: Span, way: str, parts: tuple[Part, ...]) -> tuple[
     if folded in ("oven", "core"):
         temperature = read_temperature(rest.strip())
         if temperature is None:
-            return None, (_no_temperature(folded, span),)
+            return None, (_no_temperature(folded, rest.strip(), span),)
         return Heat(kind=folded, temperature=temperature, span=span), ()
     temperature = read_temperature(text)
     if temperature is not None:
@@ -261,8 +262,10 @@ def _no_time(kind: str, span: Span) -> Diagnostic:
     return Diagnostic(code="T001", message=message, span=span, hint=hint)
 
 
-def _no_temperature(kind: str, span: Span) -> Diagnostic:
+def _no_temperature(kind: str, said: str, span: Span) -> Diagnostic:
     message = f"“{kind}” needs a temperature"
+    if any(character.isdigit() for character in said):
+        message = f"“{said}” is no temperature with its scale"
     example = "“{oven 350 F}”, “{oven 180 C fan}” or “{oven gas 4}”" if kind == "oven" else "“{core 88 C}”"
     return Diagnostic(code="T002", message=message, span=span, hint=f"Write {example}.")
 

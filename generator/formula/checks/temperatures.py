@@ -30,7 +30,9 @@ def check(
         celsius = heat.temperature.celsius()
         if limits and not (limits[0] <= celsius.low and celsius.high <= limits[1]):
             stated = heat.temperature.stated
-            place = "a home oven" if heat.kind == "oven" else "the inside of a finished bake"
-            message = f"{float(heat.temperature.high):g} °{stated} is outside what {place} has"
+            degrees = f"{float(heat.temperature.high):g} °{stated}"
+            message = f"no finished bake is {degrees} inside"
+            if heat.kind == "oven":
+                message = f"no home oven is set to {degrees}"
             hint = f"Is it °{'F' if stated == 'C' else 'C'}? Write the scale that you mean."
             yield Diagnostic(code="T003", message=message, span=heat.span, hint=hint)

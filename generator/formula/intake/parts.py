@@ -127,8 +127,7 @@ def _plain_line(text: Text, *, spoons: Spoons, collector: Collector) -> WrittenL
 def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> WrittenLine | None:
     keys = node.keys()
     if len(keys) == 1 and keys[0] not in LINE_KEYS:
-        _broken_line(node, collector)
-        return None
+        return _broken_line(node, spoons=spoons, collector=collector)
     collector.add(check_keys(node, LINE_KEYS, what="an ingredient line", needed=("line",)))
     text = collector.text(node.get("line"))
     if text is None:
@@ -147,13 +146,17 @@ def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> Writ
     )
 
 
-def _broken_line(node: Mapping, collector: Collector) -> None:
-    """`- salt: 10 g`, which YAML takes for a mapping."""
+def _broken_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> WrittenLine | None:
+    """`- salt: 10 g`, which YAML takes for a mapping; understood, so that its references are not reported too."""
     key, value = node.entries[0]
     amount = value.value if isinstance(value, Text) else "…"
     message = f"“{key.value}: …” is not an ingredient line: the amount comes first and there is no colon"
     hint = f"Write “- {amount} {key.value}”, in quotes if the line itself has a colon."
     collector.say(Diagnostic(code="F015", message=message, span=key.span, hint=hint))
+    if not isinstance(value, Text):
+        return None
+    text = Text(value=f"{value.value} {key.value}", span=key.span, inset=None)
+    return _plain_line(text, spoons=spoons, collector=Collector())
 
 
 def _alternatives(node: Node | None, *, spoons: Spoons, collector: Collector) -> tuple[WrittenLine, ...]:

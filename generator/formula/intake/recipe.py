@@ -76,7 +76,7 @@ def _ways(body: Body | None, path: str, collector: Collector) -> tuple[WrittenWa
             Diagnostic(
                 code="R001",
                 message="this recipe has no method yet",
-                span=whole_file(path) if body is None else body.intro.span,
+                span=body.intro.span if body is not None and body.intro.markdown else whole_file(path),
                 hint="Add “## Method” and numbered steps that name each ingredient in braces.",
             )
         )
