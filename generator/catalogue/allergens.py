@@ -120,7 +120,7 @@ _GENERAL: tuple[tuple[str, str], ...] = (
     ("gluten", "gluten cereal, cereals containing gluten, cereal containing gluten"),
     ("tree nuts", "tree nut, nut, treenut, other nut, other tree nut, mixed nut"),
     ("fish", "finfish, fin fish, fish gelatin, fish gelatine, isinglass"),
-    ("crustacean", "crustacea, crustacean shellfish, shellfish"),
+    ("crustacean", "crustacea, crustacean shellfish"),
     ("mollusc", "mollusk, molluscan shellfish"),
 )
 
@@ -156,6 +156,17 @@ def allergen_named(word: str) -> str | None:
         if form in _BY_NAME:
             return _BY_NAME[form]
     return None
+
+
+_OF_SEVERAL_CLASSES: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {"shellfish": ("crustacean", "mollusc"), "seafood": ("crustacean", "fish", "mollusc")}
+)
+
+
+def allergens_named(word: str) -> tuple[str, ...]:
+    """The ids that a maker's word stands for: of a word over several classes ("shellfish") every one of them."""
+    known = allergen_named(word)
+    return (known,) if known else _OF_SEVERAL_CLASSES.get(fold(word), ())
 
 
 def allergens_near(word: str) -> tuple[str, ...]:

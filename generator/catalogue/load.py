@@ -7,7 +7,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import TypeVar
 
-from generator.catalogue.allergens import ALLERGENS, allergen_named, allergens_near
+from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_near
 from generator.catalogue.lookup import Catalogue
 from generator.catalogue.names import fold
 from generator.catalogue.pack import Pack, Pantry
@@ -150,12 +150,12 @@ class _RowReader:
         places = (
             [each for each in node.items if isinstance(each, Text)] if isinstance(node, Sequence) else [node]
         )
-        ids = [self._allergen(place) for place in places if isinstance(place, Text) and place.value.strip()]
-        return tuple(sorted({each for each in ids if each})) if words else ()
+        named = [place for place in places if isinstance(place, Text) and place.value.strip()]
+        return tuple(sorted({each for place in named for each in self._ids(place)})) if words else ()
 
-    def _allergen(self, word: Text) -> str | None:
-        known = allergen_named(word.value)
-        if known is None:
+    def _ids(self, word: Text) -> tuple[str, ...]:
+        known = allergens_named(word.value)
+        if not known:
             near = " or ".join(f"“{each}”" for each in allergens_near(word.value))
             hint = f"Did you mean {near}?" if near else f"Choose from: {', '.join(ALLERGENS)}."
             self._note("P005", word, f"“{word.value.strip()}” is not an allergen known here", hint)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 
+from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_near
 from generator.catalogue.load import Pack
 from generator.declaration.claims import claim_spans
 from generator.declaration.declare import declare
@@ -11,7 +12,7 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
 from generator.diagnostics.span import Span
 from generator.formula.model import Formula, Line, Ware
 
-__all__ = ["claim_diagnostics", "claim_spans", "label_diagnostics", "pack_diagnostics"]
+__all__ = ["claim_diagnostics", "claim_spans", "kitchen_diagnostics", "label_diagnostics", "pack_diagnostics"]
 
 _SAY_IT = "In pantry.yaml give the pack's text as “label:” and what it declares as “contains: […]”."
 
@@ -53,6 +54,25 @@ def claim_diagnostics(text: str, span: Span) -> Diagnostics:
         )
         for start, end, words in claim_spans(text)
     )
+
+
+def kitchen_diagnostics(handled: Iterable[tuple[str, Span]]) -> Diagnostics:
+    """L006 for each word of `kitchen_handles`, with its place, that names no allergen of the vocabulary."""
+    return tuple(
+        Diagnostic(
+            code="L006",
+            message=f"“{word.strip()}” is not an allergen known here.",
+            span=span,
+            hint=_near(word),
+        )
+        for word, span in handled
+        if not allergens_named(word)
+    )
+
+
+def _near(word: str) -> str:
+    near = " or ".join(f"“{each}”" for each in allergens_near(word))
+    return f"Did you mean {near}?" if near else f"Choose from: {', '.join(ALLERGENS)}."
 
 
 def _line_and_choices(line: Line, book: Mapping[str, Formula]) -> Iterator[Diagnostic]:

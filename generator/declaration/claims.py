@@ -5,6 +5,7 @@ Regulation (EU) 828/2014 (20 mg/kg), and the general rules against misleading st
 """
 
 import re
+from collections.abc import Iterable
 
 from generator.declaration.words import Match, matches, plain
 
@@ -14,7 +15,9 @@ _SUBJECT = (
     r"(?:allergens?|allergy|gluten|wheat|dairy|milk|lactose|casein|eggs?|soya?|soybeans?|"
     r"(?:tree )?nuts?|peanuts?|sesame|fish|shellfish|mustard|celery|lupin|sulphites?|sulfites?)"
 )
-_X_FREE = re.compile(rf"\b{_SUBJECT}(?: (?:and|&) {_SUBJECT})* free\b(?! (?:from|of|range|flow|run)\w*)")
+_X_FREE = re.compile(
+    rf"\b{_SUBJECT}(?: (?:and|&) {_SUBJECT}){{0,6}} free\b(?! (?:from|of|range|flow|run)\w*)"
+)
 _HARMLESS = (
     r"(?:lumps?|streaks?|clumps?|bubbles?|crumbs?|dust|grease|fat|air|charge|"
     r"(?:the|its) (?:tin|pan|sides?|mould))"
@@ -32,7 +35,7 @@ _ABSENT = re.compile(
     r"\b(?:free (?:from|of)|contains? (?:no|neither)|does not contain|not containing|made without|without|no)"
     r"(?: any| all| added| traces of)*(?= )"
 )
-_ANY_FREE = re.compile(r"\b[a-z']+ free\b(?! (?:from|of|range|flow|run)\w*)")
+_ANY_FREE = re.compile(r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)")
 _AND = re.compile(r" *,? *(?:and|or|nor|&|and/or) +")
 _COMMA = re.compile(r" *, *")
 
@@ -69,11 +72,14 @@ def denied(text: str) -> list[Spot]:
     return [*(each.span() for each in _ANY_FREE.finditer(low)), *_absences(text)]
 
 
-def blanked(text: str, spots: list[Spot], *, filler: str = "|") -> str:
+def blanked(text: str, spots: Iterable[Spot], *, filler: str = "|") -> str:
     """The text with the stretches filled; with the filler `|` nothing moves and no phrase joins across."""
-    for start, end in sorted(spots, reverse=True):
-        text = text[:start] + filler * (end - start) + text[end:]
-    return text
+    pieces, at = [], 0
+    for start, end in sorted(spots):
+        if end > at:
+            pieces += [text[at : max(start, at)], filler * (end - max(start, at))]
+            at = end
+    return "".join((*pieces, text[at:]))
 
 
 def _absences(text: str) -> list[Spot]:

@@ -7,7 +7,7 @@ is discarded. A precaution is never dropped for heat or quantity, and never wide
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
-from generator.catalogue.allergens import ALLERGENS, allergen_named
+from generator.catalogue.allergens import ALLERGENS, allergens_named
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import merged, plain_text
 from generator.declaration.entries import (
@@ -77,7 +77,7 @@ def kitchen_sentence(handles: Sequence[str], *, contains: Sequence[str], region:
     word that is no allergen of the vocabulary is repeated as it stands.
     """
     rules = region_named(region)
-    ids = (allergen_named(each) or without_claims(each) for each in handles)
+    ids = (ident for each in handles for ident in allergens_named(each) or (without_claims(each),))
     named = [each for one in ids for each in (rules.ids(one) or (one,)) if each and each not in contains]
     words = dict.fromkeys(_may_word(each, contains, rules) for each in named)
     return f"{rules.kitchen_words} {_in_words(tuple(words))}." if words else ""
@@ -127,9 +127,10 @@ def _tail(found: tuple[Entry, ...], formula: Formula, rules: Region) -> frozense
 
 
 def _contains_line(contains: Sequence[str], rules: Region) -> tuple[Run, ...]:
-    if not rules.contains_words or not contains:
+    named = [each for each in contains if each not in rules.summary_leaves_out]
+    if not rules.contains_words or not named:
         return ()
-    words = ", ".join(dict.fromkeys(rules.word(each) for each in contains))
+    words = ", ".join(dict.fromkeys(rules.word(each) for each in named))
     return (Run(text=f"{rules.contains_words} {words}", strong=True), Run(text="."))
 
 

@@ -85,7 +85,7 @@ def _declared(match: Match, region: Region, wanted: tuple[str, ...]) -> tuple[st
     """What the words declare here; a class word whose kind is named beside it is not wanted any more."""
     if region.id in match.meaning.excepted:
         return ()
-    ids = dict.fromkeys(each for one in match.meaning.allergens for each in region.ids(one))
+    ids = dict.fromkeys(each for one in match.meaning.allergens for each in region.shown_ids(one))
     return tuple(each for each in ids if each in wanted)
 
 

@@ -9,16 +9,17 @@ from dataclasses import dataclass
 from functools import lru_cache
 from unicodedata import normalize
 
-from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.names import fold
 from generator.declaration.brackets import CLOSE, OPEN, bracketed, item_at, sentence_end, split_items
 from generator.declaration.claims import Spot, blanked, denied, without_claims
+from generator.declaration.kinds import Kinds
 from generator.declaration.sentences import Sentence, heading_end, precautions, summaries
 from generator.declaration.words import Match, matches, plain
 
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200d\u2060\ufeff]")
+_SPACES = re.compile(r"\s+")
 _EMPTY_BRACKETS = re.compile(r"\s*(?:\(\s*[,;.\s]*\)|\[\s*[,;.\s]*\])")
-_BEFORE_CLOSING = re.compile(r"[\s,;.]+(?=[)\]])")
+_BEFORE_CLOSING = re.compile(r"(?<![\s,;.])[\s,;.]++(?=[)\]])")
 _DOUBLED = re.compile(r"\s*[,;](?=\s*[,;.])")
 _AFTER_OPENING = re.compile(r"(?<=[(\[])[\s,;]+")
 # Words in brackets that say what a thing does, not what it is made from: "lecithin (emulsifier)".
@@ -34,6 +35,10 @@ _PLACES = (
     "Persian Belgian Scottish Welsh Red Yellow Blue Vitamin Grade"
 )
 _PROPER = frozenset(_PLACES.split())
+
+
+# How far behind a word its source is looked for; beyond that the pack is asked about.
+_NEAR = 400
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,9 +88,18 @@ def read_pack(label: str) -> PackReading:
 
 
 def clean(text: str) -> str:
-    """Without invisible characters, and with ligatures and wide letters as the letters they stand for."""
-    visible = _INVISIBLE.sub("", text)
-    return "".join(normalize("NFKC", each) if each.isalpha() else each for each in visible)
+    """Without invisible characters and needless spaces; ligatures and wide letters as what they stand for."""
+    visible = _SPACES.sub(_one_space, _INVISIBLE.sub("", text))
+    return "".join(each if each.isascii() or not each.isalpha() else _letters(each) for each in visible)
+
+
+def _one_space(spaces: re.Match[str]) -> str:
+    return "\n" if "\n" in spaces.group() else " "
+
+
+@lru_cache(maxsize=4096)
+def _letters(character: str) -> str:
+    return normalize("NFKC", character)
 
 
 def listed_as(reading: PackReading, name: str) -> str:
@@ -113,9 +127,10 @@ def _contained(
     text: str, listed: str, found: tuple[Match, ...], summed: tuple[Sentence, ...]
 ) -> Iterator[Said]:
     mentions: dict[str, list[Match]] = {}
+    kinds = Kinds(listed, found, summed)
     for match in found:
         for allergen in match.meaning.allergens:
-            if not _named_closer(allergen, match, listed, found, summed):
+            if not kinds.name_closer(allergen, match):
                 mentions.setdefault(allergen, []).append(match)
     for allergen, all_of_it in mentions.items():
         # One plain mention is enough to declare it, whatever the others are excepted from.
@@ -123,36 +138,6 @@ def _contained(
         excepted = set.intersection(*(set(each.meaning.excepted) for each in all_of_it))
         words = text[plainest.start : plainest.end]
         yield Said(allergen=allergen, words=words, excepted=tuple(sorted(excepted)))
-
-
-def _named_closer(
-    allergen: str, match: Match, listed: str, found: tuple[Match, ...], summed: tuple[Sentence, ...]
-) -> bool:
-    """Whether a class word ("nuts") is only the heading of a kind that stands beside it ("nuts (almond)").
-
-    A class word of the summary is explained by any kind in the list, one of the list by its own brackets
-    only.
-    """
-    if not ALLERGENS[allergen].general:
-        return False
-    kinds = [each for each in found if each is not match and _names_kind_of(allergen, each, match)]
-    if any(each.start <= match.start < each.end for each in summed):
-        return bool(kinds)
-    return any(_beside(listed, match, kind) for kind in kinds)
-
-
-def _names_kind_of(allergen: str, kind: Match, general: Match) -> bool:
-    groups = {ALLERGENS[each].group for each in general.meaning.allergens} | {allergen}
-    return any(
-        ALLERGENS[each].group in groups and not ALLERGENS[each].general for each in kind.meaning.allergens
-    )
-
-
-def _beside(listed: str, general: Match, kind: Match) -> bool:
-    """Whether one of the two stands in the brackets of the other's item."""
-    outer, inner = (general, kind) if general.start < kind.start else (kind, general)
-    start, end = item_at(listed, outer.start)
-    return start <= inner.start < end and any(mark in OPEN for mark in listed[outer.end : inner.start])
 
 
 def _warned_of(text: str, masked: str, warned: tuple[Sentence, ...]) -> Iterator[Said]:
@@ -167,9 +152,12 @@ def _warned_of(text: str, masked: str, warned: tuple[Sentence, ...]) -> Iterator
 
 def _asks(text: str, listed: str, found: tuple[Match, ...], *, answered: bool) -> Iterator[str]:
     """What stays open. A summary answers for the whole pack: it must name every allergen (21 USC 343(w))."""
+    asked: set[str] = set()
     for match in () if answered else found:
-        if match.meaning.ask and not _settled(listed, match):
-            yield f"“{text[match.start : match.end]}” {match.meaning.ask}"
+        words = text[match.start : match.end]
+        if match.meaning.ask and words not in asked and not _settled(listed, match):
+            asked.add(words)
+            yield f"“{words}” {match.meaning.ask}"
 
 
 def _doubts(text: str, warned: tuple[Sentence, ...]) -> Iterator[str]:
@@ -180,7 +168,8 @@ def _doubts(text: str, warned: tuple[Sentence, ...]) -> Iterator[str]:
 
 
 def _settled(listed: str, match: Match) -> bool:
-    rest = listed[match.end : item_at(listed, match.start)[1]]
+    end = item_at(listed, match.start)[1]
+    rest = listed[match.end : min(end, match.end + _NEAR)]
     told = plain(bracketed(rest) + " " + _after_colon_or_from(rest))
     words = set(re.findall("[a-z]+", told))
     if match.meaning.settles:

@@ -3,7 +3,7 @@
 A region without a file is absent: nothing is declared for it, which is not the same as nothing to declare.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -27,7 +27,11 @@ class Region:
     list_only        id -> word that the list must show although the Contains line does not name it
     seen_as          id -> words of the list that show it clearly, longest first
     emphasis         whether the names stand out inside the list
+    summary_adds     ids that the Contains line says beside the source; the list need not ("gluten" of wheat)
+    summary_leaves_out  ids that stand in the list alone, since another word of the line covers them
+    contains_line    "required", "allowed" or "not allowed"
     contains_words   start of the line after the list; "" where the region allows none
+    sulphites_from   the region's threshold, in words; no pack states an amount, so they are always carried over
     water_left_out   share of the finished food up to which water may go unnamed, None: never
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not
     """
@@ -42,10 +46,14 @@ class Region:
     kind_needed: frozenset[str]
     list_only: Mapping[str, str]
     seen_as: Mapping[str, tuple[str, ...]]
+    summary_adds: frozenset[str]
+    summary_leaves_out: frozenset[str]
     emphasis: bool
+    contains_line: str
     contains_words: str
     may_words: str
     kitchen_words: str
+    sulphites_from: str
     water_in_finished_food: bool
     water_left_out: Fraction | None
     small_amounts: Fraction | None
@@ -57,27 +65,36 @@ class Region:
 
     def shown_ids(self, allergen: str) -> tuple[str, ...]:
         """What the list itself must show for it."""
-        return (*self.ids(allergen), *((allergen,) if allergen in self.list_only else ()))
+        ids = (each for each in self.ids(allergen) if each == allergen or each not in self.summary_adds)
+        return (*ids, *((allergen,) if allergen in self.list_only else ()))
 
     def word(self, allergen: str) -> str:
         """Its word on a label; an allergen that the region does not declare goes by its own name."""
         return self.words.get(allergen) or self.list_only.get(allergen) or allergen
 
 
-REGION_NAMES = ("US", "EU")
-
-
 @cache
 def region_named(name: str) -> Region:
     """The rules of a region of `REGION_NAMES`; KeyError for any other."""
-    if name not in REGION_NAMES:
-        raise KeyError(name)
-    file = files("generator.declaration").joinpath("regions", f"{name.lower()}.yaml")
-    return _region(yaml.safe_load(file.read_text(encoding="utf-8")))
+    return _region(_files()[name])
+
+
+@cache
+def _files() -> Mapping[str, Mapping[str, Any]]:
+    """The data of every region by its name, in the order that the files state."""
+    folder = files("generator.declaration").joinpath("regions")
+    texts = (each.read_text(encoding="utf-8") for each in folder.iterdir() if each.name.endswith(".yaml"))
+    found = {data["id"]: data for data in map(yaml.safe_load, texts)}
+    whole = {name: {**found.get(data.get("as_in", ""), {}), **data} for name, data in found.items()}
+    return MappingProxyType(dict(sorted(whole.items(), key=lambda each: (each[1]["order"], each[0]))))
+
+
+REGION_NAMES = tuple(_files())
+"""Every region that has a file, in a fixed order: to add a region is to add its file."""
 
 
 def _region(data: Mapping[str, Any]) -> Region:
-    _must_be_known({*data["declares"], *data["counts_as"], *data["kind_needed"], *data["seen_as"]})
+    _must_agree(data)
     return Region(
         id=data["id"],
         name=data["name"],
@@ -89,10 +106,14 @@ def _region(data: Mapping[str, Any]) -> Region:
         kind_needed=frozenset(data["kind_needed"]),
         list_only=MappingProxyType(dict(data["list_only"])),
         seen_as=_seen_as(data),
+        summary_adds=frozenset(data["summary_adds"]),
+        summary_leaves_out=frozenset(data["summary_leaves_out"]),
         emphasis=data["emphasis"],
+        contains_line=data["contains_line"],
         contains_words=data["contains_words"],
         may_words=data["may_words"],
         kitchen_words=data["kitchen_words"],
+        sulphites_from=data["sulphites_from"],
         water_in_finished_food=data["water_in_finished_food"],
         water_left_out=_percent(data["water_left_out_up_to"]),
         small_amounts=_percent(data["small_amounts"]),
@@ -109,7 +130,14 @@ def _percent(value: int | None) -> Fraction | None:
     return None if value is None else Fraction(value, 100)
 
 
-def _must_be_known(ids: Iterable[str]) -> None:
-    unheard = set(ids) - set(ALLERGENS)
+def _must_agree(data: Mapping[str, Any]) -> None:
+    """Raises ValueError where a file contradicts itself or names what is no allergen: a fault of our own data."""
+    ids = {*data["declares"], *data["counts_as"], *data["kind_needed"], *data["seen_as"], *data["list_only"]}
+    unheard = {*ids, *data["summary_adds"], *data["summary_leaves_out"]} - set(ALLERGENS)
     if unheard:
-        raise ValueError(f"no such allergen: {sorted(unheard)}")
+        raise ValueError(f"{data['id']}: no such allergen: {sorted(unheard)}")
+    counted = {each for ids in data["counts_as"].values() for each in ids}
+    if not counted <= set(data["declares"]):
+        raise ValueError(f"{data['id']}: counted as something that is not declared: {sorted(counted)}")
+    if bool(data["contains_words"]) is (data["contains_line"] == "not allowed"):
+        raise ValueError(f"{data['id']}: words for a line that is not allowed, or a line without words")

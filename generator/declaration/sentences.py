@@ -6,11 +6,14 @@ practice).
 """
 
 import re
+from bisect import bisect_left
+from collections import deque
 from dataclasses import dataclass
+from functools import lru_cache
 
 from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.names import number_forms
-from generator.declaration.brackets import depth_at, sentence_end, sentence_start, split_items
+from generator.declaration.brackets import depth_at, sentence_end, sentence_start, short_items
 from generator.declaration.words import plain
 
 _PLACE = (
@@ -37,13 +40,16 @@ _INTRODUCES = re.compile(
     r"possible)\b"
 )
 _BREAKS_OFF = re.compile(
-    r"[,;]?\s*(?:and )?\b(?:contains?\b(?! (?:traces|no)\b)|ingredients?\s*:|allergens?\s*:)"
+    r"[,;]?\s*(?:and )?\b(?P<word>contains?\b(?! (?:traces|no)\b)|ingredients?\s*:|allergens?\s*:)"
 )
 _CONTAINS = re.compile(r"\bcontains?\b\s*:?")
 _A_SHARE = re.compile(
     r"[^,.;]{0,24}(?:%|\bpercent\b|\bper cent\b)|:? ?(?:one or more|at least one|less than|some or all)\b"
 )
-_ANNOUNCES = re.compile(r"(?:allerg\w*|this|the|it|also|product|food|advice|information|warning|[^a-z0-9]+)*")
+_ANNOUNCES = re.compile(
+    r"(?:(?:allerg\w*|this|the|it|also|product|food|advice|information|warning)\b|[^a-z0-9])*"
+)
+_LONGEST_ANNOUNCEMENT = 120
 _HEADING = re.compile(r"\s*\bingredients?\s*:")
 _FILLING = re.compile(
     r"\b(?:other|traces?|of|products?|ingredients?|the|following|also|any|from|derivatives?|sources?|small|"
@@ -58,6 +64,7 @@ _SYNONYMS = (
     "seed, allergen, lactose"
 )
 _CLASS_WORDS = frozenset(ALLERGENS) | frozenset(_SYNONYMS.split(", "))
+_MOST_WORDS = max(len(each.split()) for each in _CLASS_WORDS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,14 +78,13 @@ class Sentence:
 
 def precautions(text: str) -> tuple[Sentence, ...]:
     """Every stretch that says what may be in the pack, in order, none overlapping."""
-    low, found = plain(text), list[Sentence]()
+    low = plain(text)
+    found: list[Sentence] = []
     for starter in _STARTER.finditer(low):
-        if not found or starter.start() >= found[-1].end:
-            found.append(_forward(low, starter))
-    for present in _PRESENT.finditer(low):
-        if not any(each.start <= present.start() < each.end for each in found):
-            found.append(_backward(low, present))
-    return tuple(sorted(found, key=lambda each: each.start))
+        last = found[-1].end if found else 0
+        if starter.start() >= last:
+            found.append(_forward(low, starter, since=last))
+    return _with_present(low, tuple(found))
 
 
 def summaries(text: str) -> tuple[Sentence, ...]:
@@ -89,17 +95,24 @@ def summaries(text: str) -> tuple[Sentence, ...]:
     low, found = plain(text), list[Sentence]()
     for word in _CONTAINS.finditer(low):
         end = _stop(low, word.end())
-        names_only = only_allergens(low[word.end() : end])
-        if depth_at(low, word.start()) or _A_SHARE.match(low, word.end()) or not names_only:
+        if depth_at(low, word.start()) or _A_SHARE.match(low, word.end()):
             continue
-        found.append(Sentence(start=_with_announcement(low, word.start()), end=end, doubtful=end))
+        if only_allergens(low[word.end() : end]):
+            found.append(Sentence(start=_with_announcement(low, word.start()), end=end, doubtful=end))
     return tuple(found)
 
 
 def only_allergens(text: str) -> bool:
     """Whether a list names nothing but allergens by their plain words, and at least one."""
-    items = split_items(text)
-    return bool(items) and all(_plain_allergen(each) for each in items)
+    some = False
+    try:
+        for item in short_items(text):
+            if not _plain_allergen(item):
+                return False
+            some = True
+    except ValueError:
+        return False
+    return some
 
 
 def heading_end(text: str) -> int:
@@ -116,29 +129,41 @@ def _plain_allergen(item: str) -> bool:
 
 
 def _class_word(name: str) -> bool:
-    """A word of a list of allergens: "milk", "tree nuts", "almonds"; not "butter", which is an ingredient."""
-    return any(_alone_or_in_pairs(form) for form in number_forms(name))
+    """A word of a list of allergens: "milk", "tree nuts almonds"; not "butter", which is an ingredient."""
+    words = tuple(name.split())
+    reached = [True] + [False] * len(words)
+    for start in (at for at in range(len(words)) if reached[at]):
+        for end in range(start + 1, min(start + _MOST_WORDS, len(words)) + 1):
+            reached[end] = reached[end] or _is_class_word(" ".join(words[start:end]))
+    return reached[-1]
 
 
-def _alone_or_in_pairs(name: str) -> bool:
-    if name in _CLASS_WORDS:
-        return True
-    first, _, rest = name.partition(" ")
-    pairs = [(name[:at], name[at + 1 :]) for at, mark in enumerate(name) if mark == " "]
-    return bool(first and rest) and any(
-        any(one in _CLASS_WORDS for one in number_forms(head)) and _alone_or_in_pairs(tail)
-        for head, tail in pairs
-    )
+@lru_cache(maxsize=4096)
+def _is_class_word(name: str) -> bool:
+    return any(each in _CLASS_WORDS for each in number_forms(name))
 
 
-def _forward(low: str, starter: re.Match[str]) -> Sentence:
-    begun = sentence_start(low, starter.start())
+def _forward(low: str, starter: re.Match[str], *, since: int) -> Sentence:
+    begun = max(sentence_start(low, starter.start()), since)
     before = low[begun : starter.start()]
     introduced = bool(_INTRODUCES.match(before)) and "contain" not in before and "," not in before
     end = _stop(low, starter.end())
     in_list = bool(before.strip()) and not introduced
     doubtful = _doubtful(low, starter.end(), end) if in_list else end
     return Sentence(start=begun if introduced else starter.start(), end=end, doubtful=doubtful)
+
+
+def _with_present(low: str, known: tuple[Sentence, ...]) -> tuple[Sentence, ...]:
+    """With those that end in "may be present", which reach back no further than the one before them."""
+    found, waiting, last = list[Sentence](), deque(known), 0
+    for present in _PRESENT.finditer(low):
+        while waiting and waiting[0].start <= present.start():
+            found.append(waiting.popleft())
+            last = found[-1].end
+        if present.start() >= last:
+            found.append(_backward(low, present, since=last))
+            last = found[-1].end
+    return (*found, *waiting)
 
 
 def _doubtful(low: str, start: int, end: int) -> int:
@@ -149,9 +174,9 @@ def _doubtful(low: str, start: int, end: int) -> int:
     return comma.start()
 
 
-def _backward(low: str, present: re.Match[str]) -> Sentence:
+def _backward(low: str, present: re.Match[str], *, since: int) -> Sentence:
     """Of "nuts may be present" the words before, if plain allergens; else the last item, in doubt too."""
-    begun = sentence_start(low, present.start())
+    begun = max(sentence_start(low, present.start()), since)
     if only_allergens(low[begun : present.start()].rpartition(":")[2]):
         return Sentence(start=begun, end=present.end(), doubtful=present.end())
     last = max(low.rfind(mark, begun, present.start()) for mark in ",;")
@@ -160,12 +185,22 @@ def _backward(low: str, present: re.Match[str]) -> Sentence:
 
 
 def _stop(low: str, start: int) -> int:
+    """Where the sentence ends: at its own end, or where the next heading breaks it off."""
     end = sentence_end(low, start)
-    broken = _BREAKS_OFF.search(low, start, end)
-    return broken.start() if broken else end
+    breaks = _breaks(low)
+    at = bisect_left(breaks, start, key=lambda each: each[0])
+    if at < len(breaks) and breaks[at][2] <= end:
+        return max(start, breaks[at][1])
+    return end
+
+
+@lru_cache(maxsize=32)
+def _breaks(low: str) -> tuple[tuple[int, int, int], ...]:
+    """Each heading that breaks a sentence off: where its word stands, where it begins, where it ends."""
+    return tuple((each.start("word"), each.start(), each.end()) for each in _BREAKS_OFF.finditer(low))
 
 
 def _with_announcement(low: str, index: int) -> int:
     begun = sentence_start(low, index)
-    announced = _ANNOUNCES.fullmatch(low, begun, index)
-    return begun if announced else index
+    near = index - begun <= _LONGEST_ANNOUNCEMENT
+    return begun if near and _ANNOUNCES.fullmatch(low, begun, index) else index

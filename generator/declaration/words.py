@@ -8,7 +8,7 @@ import re
 import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
@@ -19,6 +19,7 @@ from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.names import fold, number_forms
 
 _QUOTES = str.maketrans({"‘": "'", "’": "'", "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " "})
+_WORD = re.compile(r"(?<![a-z0-9'])[a-z0-9]+")
 _HYPHENS = re.compile("[-_\u2010-\u2015]")
 
 
@@ -47,7 +48,8 @@ class Match:
 
 def plain(text: str) -> str:
     """The text in small letters without accents or hyphens, character for character as long as it was."""
-    bare = "".join(_bare(each) for each in text.translate(_QUOTES))
+    straight = text.translate(_QUOTES)
+    bare = straight.lower() if straight.isascii() else "".join(map(_bare, straight))
     return _HYPHENS.sub(" ", bare)
 
 
@@ -60,24 +62,33 @@ def matches(text: str) -> tuple[Match, ...]:
     return tuple(kept)
 
 
+@lru_cache(maxsize=4096)
 def _bare(character: str) -> str:
     small = unicodedata.normalize("NFKD", character)[:1].lower()
     return small if len(small) == 1 else character
 
 
 def _longest_at_each_word(text: str) -> Iterator[Match]:
-    for word in re.finditer(r"(?<![a-z0-9'])(?=[a-z0-9])", text):
-        found = _pattern().match(text, word.start())
+    patterns = _patterns()
+    for word in _WORD.finditer(text):
+        pattern = patterns.get(word.group())
+        found = pattern.match(text, word.start()) if pattern else None
         if found:
             phrase = " ".join(found.group().split())
             yield Match(start=found.start(), end=found.end(), meaning=_meanings()[phrase])
 
 
 @cache
-def _pattern() -> re.Pattern[str]:
-    longest_first = sorted(_meanings(), key=lambda phrase: (-len(phrase), phrase))
-    phrases = "|".join(re.escape(each).replace(r"\ ", " +") for each in longest_first)
-    return re.compile(f"(?:{phrases})(?![a-z0-9])")
+def _patterns() -> Mapping[str, re.Pattern[str]]:
+    """First word -> every phrase that begins with it, the longest first."""
+    beginning: dict[str, list[str]] = {}
+    for phrase in sorted(_meanings(), key=lambda phrase: (-len(phrase), phrase)):
+        first = _WORD.match(phrase)
+        if first:
+            beginning.setdefault(first.group(), []).append(re.escape(phrase).replace(r"\ ", " +"))
+    return MappingProxyType(
+        {first: re.compile(f"(?:{'|'.join(each)})(?![a-z0-9])") for first, each in beginning.items()}
+    )
 
 
 @cache

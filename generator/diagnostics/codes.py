@@ -165,6 +165,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "L003": _warning("a pack read too long ago"),
         "L004": _warning("an ingredient whose packs often add an allergen"),
         "L005": _warning("a claim of absence"),
+        "L006": _error("something handled in the kitchen that is no allergen known here"),
+        "L007": _error("a caution set aside without saying which or why"),
         # D: description
         "D001": _warning("a block under the video that is too long"),
         # B: building

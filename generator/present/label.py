@@ -10,14 +10,6 @@ ADVICE = (
     "advice; your own packs may differ from the maker's."
 )
 
-_NEAREST = {"UK": "EU", "CA": "EU", "ANZ": "EU"}
-"""Whose rules the page and the tags follow where the site's own region has none yet: the longest list."""
-
-
-def label_region(region: str) -> str:
-    """The region whose declaration is printed for a site of `region`."""
-    return _NEAREST.get(region, region)
-
 
 def label_view(declaration: Declaration, settings: Settings) -> LabelView:
     """The words of the site's region, in the order in which they are printed."""

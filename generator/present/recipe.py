@@ -17,7 +17,7 @@ from generator.present.amounts import percent_words, pounds_and_ounces, weight_w
 from generator.present.cautions import cautions_of
 from generator.present.durations import day_words, tin_words
 from generator.present.film import video_views
-from generator.present.label import label_region, label_view
+from generator.present.label import label_view
 from generator.present.measures import line_amount, without_weight
 from generator.present.mentions import rich
 from generator.present.steps import way_views
@@ -95,7 +95,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
             ProseView(title=each.title, anchor=slug(each.title), markdown=each.markdown)
             for each in formula.prose
         ),
-        label=label_view(setting.declarations[formula.name][label_region(settings.region)], settings),
+        label=label_view(setting.declarations[formula.name][settings.region], settings),
         corrections=correction_views(formula, settings),
         videos=video_views(formula, settings),
         links=tuple(LinkView(title=each.title, url=each.url, paid=each.paid) for each in about.links),

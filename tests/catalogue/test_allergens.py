@@ -21,7 +21,6 @@ from generator.catalogue.load import built_in
         ("filberts", "hazelnut"),
         ("groundnuts", "peanut"),
         ("gluten", "gluten"),
-        ("shellfish", "crustacean"),
         ("prawns", "shrimp"),
         ("anchovies", "anchovy"),
         ("spelt", "wheat"),
