@@ -2,6 +2,8 @@
 .PHONY: help demo test long bench format clean
 .DEFAULT_GOAL := help
 PYTHON := .venv/bin/python
+# The day the demo is published on: its packs were read for that winter, and a make on one day is one output.
+DEMO_DAY := 2026-11-25
 
 help:  ## list these targets
 	@grep -hE '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/^([a-z]+):[^#]*## */\1\t/' | \
@@ -10,7 +12,7 @@ help:  ## list these targets
 demo:  ## build the demo publication from content/ into output/
 	@tools/system.sh demo
 	@tools/environment.sh demo
-	@.venv/bin/tinleaf make content --output output
+	@.venv/bin/tinleaf make content --output output --day $(DEMO_DAY)
 	@echo "Open output/site/index.html in a browser; the cards lie in output/site/recipes/, the tags and descriptions in output/desk/."
 
 test:  ## style, types and all the tests (what CI runs; under 15 minutes)
