@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from itertools import product
-from math import floor
+from math import ceil, floor
 
 from generator.measure.number import Range
 from generator.measure.unit import Spoons
@@ -29,7 +29,8 @@ GLYPHS = {
 _CUP_PARTS = tuple(Fraction(*each) for each in ((0, 1), (1, 4), (1, 3), (1, 2), (2, 3), (3, 4)))
 _SPOON_SCOOPS = {0: 0, 1: 1, 2: 1, 3: 2, 4: 1, 5: 2, 6: 1, 7: 2}
 """Scoops for so many eighths of a teaspoon: spoons of ⅛, ¼, ½ and ¾ exist, ⅜ is ¼ and ⅛."""
-_MOST_SPOONS = 3
+_MOST_SPOONS = 4
+"""Tablespoons: a quarter of a metric or an imperial cup holds four and a little more."""
 
 
 def mixed(value: Fraction) -> str:
@@ -110,19 +111,21 @@ def _candidates(millilitres: Fraction, spoons: Spoons) -> list[Scoops]:
     whole = floor(millilitres / spoons.cup)
     cups = {n + part for n in range(max(whole - 1, 0), whole + 2) for part in _CUP_PARTS}
     below = [each for each in cups if each * spoons.cup <= millilitres * (1 + CLOSE)] or [Fraction(0)]
+    below_tbsp = 8 * spoons.tbsp / spoons.tsp
     found = []
     for amount, tbsp in product(sorted(below), range(_MOST_SPOONS + 1)):
         left = millilitres - amount * spoons.cup - tbsp * spoons.tbsp
-        eighths = left / spoons.tsp * 8
-        for count in {floor(eighths), floor(eighths) + 1, *_whole_spoons(eighths)}:
-            if 0 <= count < 24:
+        for count in _teaspoons(left, CLOSE * millilitres, spoons):
+            if 0 <= count < below_tbsp:
                 found.append(Scoops(cups=Fraction(amount), tbsp=tbsp, tsp=Fraction(count, 8)))
     return found
 
 
-def _whole_spoons(eighths: Fraction) -> set[int]:
-    """Teaspoon counts near the exact one that take fewer scoops: quarters, halves and wholes."""
-    return {floor(eighths / step + Fraction(1, 2)) * step for step in (2, 4, 6, 8)} | {0}
+def _teaspoons(left: Fraction, reach: Fraction, spoons: Spoons) -> set[int]:
+    """Eighths of a teaspoon worth trying: those next to `left`, and the fewest spoons within `reach` of it."""
+    exact, least = left / spoons.tsp * 8, ceil((left - reach) / spoons.tsp * 8)
+    near = {floor(exact / step) * step + more for step in (1, 2, 4, 6, 8) for more in (0, step)}
+    return near | {ceil(Fraction(least, step)) * step for step in (1, 2, 4, 8)} | {0}
 
 
 def volume_words(millilitres: Range | None, spoons: Spoons) -> str:

@@ -41,9 +41,7 @@ def written(text: str) -> Written:
     return line
 
 
-def weigh(
-    text: str, *, on: Shelf | None = None, agree: bool = True
-) -> tuple[Line, tuple[Diagnostic, ...]]:
+def weigh(text: str, *, on: Shelf | None = None, agree: bool = True) -> tuple[Line, tuple[Diagnostic, ...]]:
     """One line of a nameless part, looked up and weighed."""
     on = on or shelf()
     read, found = read_line(text, place, spoons=on.spoons)

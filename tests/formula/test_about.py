@@ -8,7 +8,7 @@ from tests.formula.kitchen import bake, formula_of, recipe
 
 
 def _codes(more: str) -> list[str]:
-    return [each for each in bake(bake=recipe("- 500 g bread flour", "1. {bread flour}", more=more)).codes]
+    return list(bake(bake=recipe("- 500 g bread flour", "1. {bread flour}", more=more)).codes)
 
 
 def _film(chapters: str, length: str = "18:40") -> str:
@@ -37,7 +37,9 @@ def test_chapters(chapters: str, codes: list[str]) -> None:
 
 def test_the_length_of_a_film_is_a_time() -> None:
     assert _codes(_film("0:00: One|1:25: Two|17:50: Three", length="long")) == ["T010"]
-    film = formula_of(recipe("- 500 g bread flour", more=_film("0:00: One|1:25: Two|17:50: Three"))).about.videos[0]
+    film = formula_of(
+        recipe("- 500 g bread flour", more=_film("0:00: One|1:25: Two|17:50: Three"))
+    ).about.videos[0]
     assert (film.seconds, [each.seconds for each in film.chapters]) == (1120, [0, 85, 1070])
 
 

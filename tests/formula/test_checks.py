@@ -17,7 +17,9 @@ ALL = "{bread flour} {water} {unsalted butter} {eggs} {lemon} {table salt}"
 
 
 def _found(sentence: str, lines: str = LINES, used: str = ALL) -> list[tuple[str, str]]:
-    return [(each.code, each.message) for each in bake(bake=recipe(lines, f"1. {used}. {sentence}")).diagnostics]
+    return [
+        (each.code, each.message) for each in bake(bake=recipe(lines, f"1. {used}. {sentence}")).diagnostics
+    ]
 
 
 @pytest.mark.parametrize(
@@ -81,7 +83,9 @@ def test_a_caution_may_name_what_it_warns_of() -> None:
 
 def test_what_is_written_in_either_number_or_in_the_title_is_known() -> None:
     assert _found("Shell the pecan halves.", lines="- 50 g pecans", used="{pecans}") == []
-    text = recipe("- 500 g bread flour", "1. {bread flour}. Cut the honey cake.").replace("A test bake", "Honey cake")
+    text = recipe("- 500 g bread flour", "1. {bread flour}. Cut the honey cake.").replace(
+        "A test bake", "Honey cake"
+    )
     assert bake(bake=text).codes == []
 
 
@@ -89,7 +93,11 @@ def test_what_is_written_in_either_number_or_in_the_title_is_known() -> None:
     ("sentence", "code", "message"),
     [
         ("Add 20 g more.", "R030", "“20 g” stands outside braces and would not follow a correction"),
-        ("Add 1 1/2 tsp more.", "R030", "“1 1/2 tsp” stands outside braces and would not follow a correction"),
+        (
+            "Add 1 1/2 tsp more.",
+            "R030",
+            "“1 1/2 tsp” stands outside braces and would not follow a correction",
+        ),
         ("Add ½ cup more.", "R030", "“½ cup” stands outside braces and would not follow a correction"),
         ("Bake at 350 F.", "R031", "the temperature “350 F” stands outside braces"),
         ("Bake at 350°F.", "R031", "the temperature “350°F” stands outside braces"),

@@ -82,7 +82,8 @@ def test_flour_and_water_of_a_preferment_count() -> None:
 
 
 @pytest.mark.parametrize(
-    ("written", "kind"), [("yes", "preferment"), ("no", None), ("Poolish", "poolish"), ("pâte fermentée", "pâte fermentée")]
+    ("written", "kind"),
+    [("yes", "preferment"), ("no", None), ("Poolish", "poolish"), ("pâte fermentée", "pâte fermentée")],
 )
 def test_kinds_of_preferment(written: str, kind: str | None) -> None:
     baked = bake(bake=recipe(f"sponge:\n  preferment: {written}\n  lines:\n    - 150 g bread flour"))
@@ -110,7 +111,9 @@ def test_an_alternative_without_an_amount_is_meant_in_the_amount_of_its_line() -
 
 @pytest.mark.parametrize("discard", ["180 g", "90 %", "9/10"])
 def test_what_is_discarded_is_neither_in_the_bake_nor_in_the_dough(discard: str) -> None:
-    formula = formula_of(recipe(f"- 500 g bread flour\n- {{line: 200 g water, discard: {discard}}}", more="bakes_off: 10 %\n"))
+    formula = formula_of(
+        recipe(f"- 500 g bread flour\n- {{line: 200 g water, discard: {discard}}}", more="bakes_off: 10 %\n")
+    )
     assert formula.totals.water == 20
     assert formula.totals.grams == exact(700)
     assert formula.totals.finished_grams == exact(468)
@@ -130,7 +133,9 @@ def test_a_component_goes_in_by_what_its_batch_weighs() -> None:
 
 def test_else_by_its_raw_sum_less_what_bakes_off() -> None:
     inner = recipe("- 500 g sugar\n- 500 g water", more="bakes_off: 20 %\n")
-    assert bake(inner=inner, outer=_with("line: 80 g syrup")).formulas["outer"].component_shares == {"inner": F(1, 10)}
+    assert bake(inner=inner, outer=_with("line: 80 g syrup")).formulas["outer"].component_shares == {
+        "inner": F(1, 10)
+    }
 
 
 def test_else_by_its_raw_sum_and_that_is_said() -> None:

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from generator.formula.model import Formula, Heat, Measure, Mention, Timed, Use, WholePart
-from tests.formula.kitchen import F, Baked, bake, exact, formula_of, recipe
+from tests.formula.kitchen import Baked, F, bake, exact, formula_of, recipe
 
 FORMULA = """
 dough:
@@ -61,7 +61,9 @@ def test_a_part_is_everything_in_it() -> None:
 
 
 def test_an_item_comes_before_a_part_of_its_name() -> None:
-    formula = formula_of(recipe("water:\n  - 300 g water\n  - 500 g bread flour", "1. Mix {water} and {bread flour}."))
+    formula = formula_of(
+        recipe("water:\n  - 300 g water\n  - 500 g bread flour", "1. Mix {water} and {bread flour}.")
+    )
     assert isinstance(_mentions(formula)[0], Use)
 
 
@@ -199,7 +201,9 @@ def test_an_escaped_brace_is_plain() -> None:
         ("bread flour: rest", "R023", "Write “{bread flour}” for all of it"),
     ],
 )
-def test_a_reference_that_means_nothing_is_told_with_what_to_type(reference: str, code: str, hint: str) -> None:
+def test_a_reference_that_means_nothing_is_told_with_what_to_type(
+    reference: str, code: str, hint: str
+) -> None:
     taken = "{bread flour}" if reference.startswith("bread flour:") else ""
     baked = _baked(_without(taken) + f"{{{reference}}}")
     assert baked.codes == [code]
@@ -242,7 +246,11 @@ def test_each_way_with_the_common_part_uses_everything() -> None:
 
 
 def test_stages_belong_to_kinds() -> None:
-    kinds = "work mix knead cook rest rise chill freeze cool bake".split()
+    kinds = ["work", "mix", "knead", "cook", "rest", "rise", "chill", "freeze", "cool", "bake"]
     stages = " ".join(f"{{{kind} 1 min}}" for kind in kinds)
-    found = [each for each in _mentions(formula_of(recipe(FORMULA, f"1. {ALL} {stages}"))) if isinstance(each, Timed)]
+    found = [
+        each
+        for each in _mentions(formula_of(recipe(FORMULA, f"1. {ALL} {stages}")))
+        if isinstance(each, Timed)
+    ]
     assert [each.stage.value for each in found] == ["hands_on"] * 4 + ["waiting"] * 5 + ["baking"]

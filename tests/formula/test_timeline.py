@@ -13,7 +13,9 @@ def _times(body: str) -> dict[str, Times]:
 
 
 def _numbers(times: Times) -> list[tuple[int, int]]:
-    return [(int(each.low), int(each.high)) for each in (times.hands_on, times.waiting, times.baking, times.total)]
+    return [
+        (int(each.low), int(each.high)) for each in (times.hands_on, times.waiting, times.baking, times.total)
+    ]
 
 
 def test_without_named_ways_there_is_one_entry() -> None:
@@ -34,13 +36,17 @@ def test_named_ways_have_an_entry_each_with_the_common_steps() -> None:
 @pytest.mark.parametrize("name", ["dough cycle", "Dough  Cycle"])
 def test_on_a_dough_cycle_mixing_and_kneading_are_waiting(name: str) -> None:
     # A cycle of 5 min mixing, 20 min kneading and 55 min rising takes 80 min (common practice, one typical pattern).
-    times = _times(f"\n## Method: {name}\n1. {{bread flour}} {{mix 5 min}} {{knead 20 min}} {{rise 55 min}} {{work 2 min}}\n")
+    times = _times(
+        f"\n## Method: {name}\n1. {{bread flour}} {{mix 5 min}} {{knead 20 min}} {{rise 55 min}} {{work 2 min}}\n"
+    )
     (only,) = times.values()
     assert _numbers(only) == [(2, 2), (80, 80), (0, 0), (82, 82)]
 
 
 def test_in_the_steps_after_the_cycle_kneading_is_work_again() -> None:
-    times = _times("\n## Method: dough cycle\n1. {bread flour} {knead 20 min}\n\n## Method\n1. {knead 3 min}\n")
+    times = _times(
+        "\n## Method: dough cycle\n1. {bread flour} {knead 20 min}\n\n## Method\n1. {knead 3 min}\n"
+    )
     assert _numbers(times["dough cycle"]) == [(3, 3), (20, 20), (0, 0), (23, 23)]
 
 

@@ -35,7 +35,9 @@ def test_measures_more_than_five_percent_apart_are_an_error_unless_accepted() ->
     kept, found = weigh("400 g (3 1/3 cups) bread flour", on=shelf("bread flour:\n  cup: 128 g\n"))
     assert codes(found) == ["F030"]
     assert found[0].message == "the measures of this line are 7 % apart: 400 g and 427 g of bread flour"
-    kept, found = weigh("400 g (3 1/3 cups) bread flour", on=shelf("bread flour:\n  cup: 128 g\n"), agree=False)
+    kept, found = weigh(
+        "400 g (3 1/3 cups) bread flour", on=shelf("bread flour:\n  cup: 128 g\n"), agree=False
+    )
     assert found == ()
     assert kept.grams is not None
     assert kept.grams.mid == 400

@@ -104,8 +104,20 @@ def test_totals(braid: Mapping[str, Any]) -> None:
 
 def test_times_of_both_ways(braid: Mapping[str, Any]) -> None:
     assert braid["times"] == [
-        {"method": "dough cycle", "hands_on": [0, 0], "waiting": [180, 180], "baking": [32, 35], "total": [212, 215]},
-        {"method": "by hand", "hands_on": [12, 12], "waiting": [190, 190], "baking": [32, 35], "total": [234, 237]},
+        {
+            "method": "dough cycle",
+            "hands_on": [0, 0],
+            "waiting": [180, 180],
+            "baking": [32, 35],
+            "total": [212, 215],
+        },
+        {
+            "method": "by hand",
+            "hands_on": [12, 12],
+            "waiting": [190, 190],
+            "baking": [32, 35],
+            "total": [234, 237],
+        },
     ]
 
 
