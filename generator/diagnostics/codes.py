@@ -166,7 +166,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "L004": _warning("an ingredient whose packs often add an allergen"),
         "L005": _warning("a claim of absence"),
         "L006": _error("something handled in the kitchen that is no allergen known here"),
-        "L007": _error("a caution set aside without saying which or why"),
+        "L007": _error("a caution set aside that there is not"),
         # D: description
         "D001": _warning("a block under the video that is too long"),
         # B: building

@@ -246,6 +246,14 @@ class Correction:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SetAside:
+    """A caution that the maker sets aside: its name (`caution_names`) and the reason, never empty."""
+
+    caution: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChapterMark:
     """A chapter of a video: seconds from its start, and a title."""
 
@@ -303,6 +311,7 @@ class About:
     links: tuple[Link, ...]
     credits: tuple[Credit, ...]
     corrections: tuple[Correction, ...]
+    cautions_off: tuple[SetAside, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,48 +1,241 @@
-"""Cautions that the formula itself raises. Their basis is public food-safety advice, named beside each."""
+"""Cautions that the formula and the method raise, each with its public basis. None is a promise of anything.
 
-from collections.abc import Iterator
+A maker sets one aside with a reason in the front matter (`cautions_off`); nothing else takes one away.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.formula.model import Formula, Heat
+from generator.formula.model import Block, Formula, Heat, Line, Mention, Part, Use, WholePart
+from generator.present.unheated import is_heated, keys_of, left_unheated, ware_keys
 
-RAW = "Do not taste raw dough or batter: {things}. Wash hands and surfaces."  # CDC; FDA on raw flour
-HONEY = "Honey is not for babies under 12 months, not even baked."  # INSPQ; CDC, from memory
-SYRUP = "Hot sugar burns badly: keep children away and let it cool before you touch it."  # common practice
-ALCOHOL = "Made with alcohol; some of it remains after baking."  # USDA retention factors, release 6 (2007)
-CHOKING = "Whole nuts and hard pieces can choke: not for children under 4."  # American Academy of Pediatrics
 SYRUP_FROM_C = Fraction(105)
 
 
-def cautions_of(formula: Formula) -> tuple[str, ...]:
-    """The sentences, each once, in a fixed order."""
-    keys = set(_keys(formula))
-    found = []
-    raw = [words for key, words in (("raw flour", "flour"), ("raw egg", "egg")) if key in keys]
-    if raw:
-        things = f"{' and '.join(raw)} {'is' if len(raw) == 1 else 'are'} raw"
-        found.append(RAW.format(things=things))
-    found += [HONEY] if "honey" in keys else []
-    found += [SYRUP] if _is_hot_sugar(formula) else []
-    found += [ALCOHOL] if "alcohol" in keys else []
-    found += [CHOKING] if keys & {"whole nuts", "choking"} else []
-    return tuple(found)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """`name` as in `formula.caution_names`; `eater` marks what whoever eats it must know, so it goes on a tag."""
+
+    name: str
+    words: str
+    basis: str
+    eater: bool = False
 
 
-def _keys(formula: Formula) -> Iterator[str]:
-    for line in formula.lines:
-        for each in (line, *line.alternatives):
-            if each.ware is not None:
-                yield from each.ware.ingredient.cautions
+RAW_DOUGH = "Do not taste raw dough or batter: {things}. Wash hands and surfaces."
+CAUTIONS = (
+    Caution(name="raw dough", words=RAW_DOUGH, basis="CDC and FDA on raw flour and raw egg"),
+    Caution(
+        name="raw flour",
+        words="Contains raw flour: bake it before anyone eats it.",
+        basis="CDC on raw flour; flour heated at home is not reliably treated (FDA)",
+        eater=True,
+    ),
+    Caution(
+        name="raw egg",
+        words="Contains raw egg: use pasteurised egg. Not for young children, in pregnancy, for older or "
+        "immune-compromised people.",
+        basis="CDC on raw egg; the groups from memory",
+        eater=True,
+    ),
+    Caution(
+        name="honey",
+        words="Honey is not for babies under 12 months, not even baked.",
+        basis="INSPQ; CDC, from memory",
+        eater=True,
+    ),
+    Caution(
+        name="hot sugar",
+        words="Hot sugar burns badly: keep children away and let it cool before you touch it.",
+        basis="common practice",
+    ),
+    Caution(
+        name="hot oil",
+        words="Hot fat burns badly: keep children and water away, and never leave it alone.",
+        basis="common practice",
+    ),
+    Caution(
+        name="lye",
+        words="Lye burns: food grade only, gloves and goggles. Add lye to cold water, never water to lye. "
+        "Not to be eaten before it is baked.",
+        basis="21 CFR 184.1763 (sodium hydroxide in food), from memory; common practice",
+    ),
+    Caution(
+        name="egg filling",
+        words="Cook egg fillings to 160 °F (71 °C).",
+        basis="foodsafety.gov, minimum temperatures",
+    ),
+    Caution(
+        name="chilled",
+        words="Keep refrigerated, at most 40 °F (4 °C). Discard after 2 hours above that, 1 hour above 90 °F "
+        "(32 °C).",
+        basis="USDA, danger zone of 40 to 140 °F",
+        eater=True,
+    ),
+    Caution(
+        name="alcohol",
+        words="Made with alcohol; some of it remains after baking.",
+        basis="USDA retention factors, release 6 (2007): 45 % after 25 minutes, 10 % after 2 hours",
+        eater=True,
+    ),
+    Caution(
+        name="choking",
+        words="Whole nuts and hard pieces can choke: not for children under 4.",
+        basis="American Academy of Pediatrics",
+        eater=True,
+    ),
+    Caution(
+        name="xylitol",
+        words="Xylitol is poisonous to dogs; much of it may act as a laxative.",
+        basis="from memory",
+        eater=True,
+    ),
+)
+ALCOHOL_AS_IT_IS = "Made with alcohol that no heat takes away."  # USDA retention factors: 70 % after a night
+
+_LYE = re.compile(r"\b(?:lye|sodium hydroxide|caustic soda)\b", re.IGNORECASE)
+_XYLITOL = re.compile(r"\bxylitol\b", re.IGNORECASE)
+_HONEY = re.compile(r"\bhoney\b", re.IGNORECASE)
+_FAT = re.compile(r"\b(?:fry|fries|fried|frying|oil|lard|dripping)\b", re.IGNORECASE)
+_GROUND = re.compile(r"\b(?:ground|milled|powdered)\b", re.IGNORECASE)
+_FILLING = re.compile(
+    r"\b(?:filling|custard|cream|curd|frosting|icing|topping|cheesecake|mousse|ganache|quiche)s?\b",
+    re.IGNORECASE,
+)
+_CHILLED_BAKE = re.compile(
+    r"\b(?:cheesecake|custard|quiche|tiramisu|trifle|(?:cream|meringue) (?:pie|tart)|flan|eclair|éclair|"
+    r"profiterole|cream puff|mousse)s?\b",
+    re.IGNORECASE,
+)
 
 
-def _is_hot_sugar(formula: Formula) -> bool:
-    """A temperature that is no oven's and above boiling: syrup or caramel."""
-    heats = (
-        mention
-        for way in formula.ways
-        for section in way.sections
-        for block in section.blocks
-        for mention in block.words.mentions
-        if isinstance(mention, Heat) and mention.kind == "other"
+def cautions_of(formula: Formula, *, book: Mapping[str, Formula]) -> tuple[Caution, ...]:
+    """What the bake raises and the maker has not set aside, in the order of `CAUTIONS`."""
+    aside = {each.caution for each in formula.about.cautions_off}
+    raised = raised_by(formula, book=book)
+    return tuple(
+        _worded(each, formula, book) for each in CAUTIONS if each.name in raised and each.name not in aside
     )
-    return any(heat.temperature.celsius().high >= SYRUP_FROM_C for heat in heats)
+
+
+def raised_by(formula: Formula, *, book: Mapping[str, Formula]) -> frozenset[str]:
+    """The names of all cautions that the formula and the method raise, components included."""
+    keys = _keys(formula, book)
+    left = left_unheated(formula, book)
+    raised = set(keys & {"honey", "alcohol"}) | (left & {"raw flour", "raw egg", "chilled"})
+    raised |= {"raw dough"} if is_heated(formula) and _raw_things(keys) else set()
+    raised |= {"choking"} if _can_choke(formula, book) else set()
+    raised |= _burns(formula) | _named(formula, book) | _fillings(formula, book, frozenset())
+    return frozenset(raised)
+
+
+def _worded(caution: Caution, formula: Formula, book: Mapping[str, Formula]) -> Caution:
+    words = caution.words
+    if caution.name == "raw dough":
+        words = RAW_DOUGH.format(things=_raw_things(_keys(formula, book)))
+    if caution.name == "alcohol" and "alcohol" in left_unheated(formula, book):
+        words = ALCOHOL_AS_IT_IS
+    return Caution(name=caution.name, words=words, basis=caution.basis, eater=caution.eater)
+
+
+def _raw_things(keys: frozenset[str]) -> str:
+    raw = [words for key, words in (("raw flour", "flour"), ("raw egg", "egg")) if key in keys]
+    return f"{' and '.join(raw)} {'is' if len(raw) == 1 else 'are'} raw" if raw else ""
+
+
+def _keys(formula: Formula, book: Mapping[str, Formula]) -> frozenset[str]:
+    lines = (keys_of(line, book) for line in formula.lines)
+    extras = (ware_keys(use.ware) for use in _uses(formula) if use.extra)
+    return frozenset[str]().union(*lines, *extras)
+
+
+def _can_choke(formula: Formula, book: Mapping[str, Formula]) -> bool:
+    """Nuts count unless the line says that they are ground."""
+    return any(
+        keys_of(line, book) & {"whole nuts", "choking"}
+        and not _GROUND.search(f"{line.written.size} {line.written.preparation}")
+        for line in formula.lines
+    )
+
+
+def _burns(formula: Formula) -> set[str]:
+    """Temperatures above boiling that are no oven's: fat where the step speaks of it, sugar where some is in."""
+    sweet = any(line.ware is not None and line.ware.ingredient.group == "sugar" for line in formula.lines)
+    found = set()
+    for block in _blocks(formula):
+        if any(map(_above_boiling, block.words.mentions)):
+            names = " ".join(use.item for use in _uses_of(block))
+            found.add("hot oil" if _FAT.search(f"{block.words.markdown} {names}") else "hot sugar")
+    return found if sweet else found - {"hot sugar"}
+
+
+def _above_boiling(mention: Mention) -> bool:
+    if not isinstance(mention, Heat) or mention.kind != "other":
+        return False
+    return mention.temperature.celsius().high >= SYRUP_FROM_C
+
+
+def _named(formula: Formula, book: Mapping[str, Formula]) -> set[str]:
+    """What a name or a pack's own text tells: lye, xylitol, honey inside something bought."""
+    texts = " ".join(_texts(formula, book, frozenset()))
+    own = " ".join(block.words.markdown for block in _blocks(formula))
+    found = {"lye"} if _LYE.search(f"{texts} {own}") else set[str]()
+    found |= {"xylitol"} if _XYLITOL.search(texts) else set()
+    return found | ({"honey"} if _HONEY.search(texts) else set())
+
+
+def _texts(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> Iterator[str]:
+    wares = [(use.item, use.ware) for use in _uses(formula) if use.extra]
+    for line in _every_line(formula.lines):
+        wares.append((line.item, line.ware))
+        inner = book.get(line.component or "")
+        if inner is not None and inner.name not in seen:
+            yield from _texts(inner, book, seen | {inner.name})
+    for item, ware in wares:
+        yield item
+        yield from (f"{pack.name} {pack.label}" for pack in (ware.packs if ware else ()))
+
+
+def _fillings(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> set[str]:
+    """ "chilled" and "egg filling", by the names of the bake and its parts and by what is in these."""
+    chilled = bool(_CHILLED_BAKE.search(" ".join((formula.about.title, *formula.about.kinds))))
+    found = {"chilled"} if chilled else set[str]()
+    for part in (each for each in formula.parts if _FILLING.search(each.name)):
+        found |= _filling(part, formula, book)
+    for line in formula.lines:
+        inner = book.get(line.component or "")
+        if inner is not None and inner.name not in seen:
+            found |= _fillings(inner, book, seen | {inner.name}) & {"chilled"}
+    return found
+
+
+def _filling(part: Part, formula: Formula, book: Mapping[str, Formula]) -> set[str]:
+    keys = frozenset[str]().union(*(keys_of(line, book) for line in part.lines))
+    milk = any(line.ware is not None and line.ware.ingredient.group == "dairy" for line in part.lines)
+    custard = "raw egg" in keys and milk
+    found = {"chilled"} if "chilled" in keys or custard else set[str]()
+    return found | ({"egg filling"} if custard and is_heated(formula) else set())
+
+
+def _every_line(lines: Iterable[Line]) -> Iterator[Line]:
+    for line in lines:
+        yield line
+        yield from _every_line(line.alternatives)
+
+
+def _blocks(formula: Formula) -> Iterator[Block]:
+    return (block for way in formula.ways for section in way.sections for block in section.blocks)
+
+
+def _uses(formula: Formula) -> Iterator[Use]:
+    return (use for block in _blocks(formula) for use in _uses_of(block))
+
+
+def _uses_of(block: Block) -> Iterator[Use]:
+    for each in block.words.mentions:
+        if isinstance(each, Use):
+            yield each
+        elif isinstance(each, WholePart):
+            yield from each.uses

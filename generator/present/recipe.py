@@ -61,7 +61,7 @@ class Setting:
 def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
     """The whole view of one recipe."""
     settings, spoons, about = setting.settings, setting.spoons, formula.about
-    revision = revision_of(formula)
+    revision, cautions = revision_of(formula), cautions_of(formula, book=setting.book)
     ways, common = way_views(formula, settings=settings, spoons=spoons)
     path = recipe_path(formula.name)
     return RecipeView(
@@ -89,7 +89,8 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         ways=ways,
         common=common,
         times=times_views(formula),
-        cautions=cautions_of(formula),
+        cautions=tuple(each.words for each in cautions),
+        eater_cautions=tuple(each.words for each in cautions if each.eater),
         intro=rich(formula.intro, settings=settings, spoons=spoons),
         prose=tuple(
             ProseView(title=each.title, anchor=slug(each.title), markdown=each.markdown)

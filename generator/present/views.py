@@ -256,7 +256,10 @@ class ProseView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RecipeView:
-    """Everything the outputs of one recipe may say."""
+    """Everything the outputs of one recipe may say.
+
+    `eater_cautions` are those of `cautions` that whoever eats the bake must know, for tags.
+    """
 
     name: str
     title: str
@@ -299,6 +302,7 @@ class RecipeView:
     ingredient_lines: tuple[str, ...]
     iso_times: tuple[str, str, str]
     yield_words: tuple[str, ...]
+    eater_cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,7 @@
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
+from generator.formula.intake.cautions_off import read_set_aside
 from generator.formula.intake.collect import Collector
 from generator.formula.model import About, ChapterMark, Correction, Credit, Link, Video
 from generator.measure.duration import read_clock
@@ -24,6 +25,7 @@ ABOUT_KEYS = (
     "links",
     "credits",
     "corrections",
+    "cautions_off",
 )
 
 
@@ -52,6 +54,7 @@ def read_about(front: Mapping, collector: Collector) -> About:
         links=tuple(_link(each, collector) for each in _mappings(front, "links", collector)),
         credits=tuple(_credit(each, collector) for each in _mappings(front, "credits", collector)),
         corrections=_corrections(front, collector),
+        cautions_off=read_set_aside(_mappings(front, "cautions_off", collector), collector),
     )
 
 
