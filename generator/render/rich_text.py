@@ -25,6 +25,8 @@ _UNITS = (
 )
 _TIED = re.compile(rf"(?<=[\d¼½¾⅐-⅞]) (?=(?:{_UNITS})(?![\w]))")
 _UNIT = re.compile(rf"\u00a0(?:{_UNITS})(?![\w])")
+# "3 h 28 min" is one time.
+_HOURS = re.compile("(?<=\u00a0h) (?=[0-9]+\u00a0min(?![\\w]))")
 _SCHEMES = frozenset({"http", "https", "mailto"})
 
 Place = Callable[[str], str]
@@ -33,7 +35,7 @@ Tokens = Sequence[Token]
 
 def tied(text: str) -> str:
     """The text with number and unit held on one line by a no-break space (U+00A0)."""
-    return _TIED.sub("\u00a0", text)
+    return _HOURS.sub("\u00a0", _TIED.sub("\u00a0", text))
 
 
 def figure(text: str) -> Markup:

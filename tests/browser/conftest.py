@@ -1,8 +1,10 @@
-"""A browser, and the sample publication as a host would serve it: from a folder below the root."""
+"""A browser, and two publications as a host would serve them, from a folder below the root: sample and demo."""
 
 import shutil
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import date
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -10,9 +12,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, sync_playwright
 
+from generator.pipeline import check_folder
+from generator.render.output import Product
 from generator.render.site.publication import render_site
+from generator.render.structured_data.render import structured_data
 from tests.render.site.sample import media, sample_site
 
+ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -35,34 +41,62 @@ def browser() -> Iterator[Browser]:
         started.close()
 
 
-@pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder that holds the sample's "site/", with files of the other renderers as empty stand-ins."""
-    folder = tmp_path_factory.mktemp("publication")
-    made = render_site(
+def _sample() -> Iterator[Product]:
+    return render_site(
         sample_site(), media=media, structured=lambda view: '{"@context": "https://schema.org"}'
     )
-    for product in made:
+
+
+def _demo() -> Iterator[Product]:
+    """The pages of the demo as they stand on a fixed day."""
+    checked = check_folder(ROOT / "content", day=date(2026, 11, 25))
+    data = partial(structured_data, site=checked.site)
+    return render_site(checked.site, media=checked.media, structured=data)
+
+
+@pytest.fixture(scope="session")
+def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that holds the sample's "site/"."""
+    return _written(_sample(), tmp_path_factory.mktemp("sample"))
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that holds the demo's "site/"."""
+    return _written(_demo(), tmp_path_factory.mktemp("demo"))
+
+
+def _written(products: Iterator[Product], folder: Path) -> Path:
+    for product in products:
         target = folder / product.path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(product.content)
     return folder
 
 
-@pytest.fixture(scope="session")
-def page_paths(built: Path) -> tuple[str, ...]:
-    """Every page, from the root of the site."""
-    root = built / "site"
-    return tuple(sorted(path.relative_to(root).as_posix() for path in root.rglob("*.html")))
+@contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    """The address of the site in `folder` on loopback, with a slash at its end."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder)))
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}/site/"
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join()
 
 
 @pytest.fixture(scope="session")
 def served(built: Path) -> Iterator[str]:
-    """The address of the site on loopback, with a slash at its end."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(built)))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/site/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    """The address of the sample."""
+    with serving(built) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def served_demo(demo: Path) -> Iterator[str]:
+    """The address of the demo."""
+    with serving(demo) as address:
+        yield address

@@ -7,7 +7,7 @@ from playwright.sync_api import Browser, Page
 
 pytestmark = pytest.mark.browser
 
-WIDTHS = (320, 360, 1280)
+WIDTHS = (320, 1280)
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 _AXE = """async (rules) => {
   const found = await axe.run(document, { runOnly: { type: "tag", values: rules } });
@@ -22,14 +22,16 @@ _SMALL = """() => [...document.querySelectorAll("a, button, input, summary, labe
 
 
 @pytest.fixture(scope="session")
-def axe(project_root: Path) -> str:
+def axe() -> str:
     """The accessibility checker's source; missing, the tests fail."""
-    return (project_root / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
+    root = Path(__file__).resolve().parents[2]
+    return (root / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 
 
-@pytest.fixture(scope="session")
-def project_root() -> Path:
-    return Path(__file__).resolve().parents[2]
+def page_paths(folder: Path) -> list[str]:
+    """Every page of the publication in `folder`, from the root of the site."""
+    root = folder / "site"
+    return sorted(path.relative_to(root).as_posix() for path in root.rglob("*.html"))
 
 
 def watched(page: Page) -> list[str]:
@@ -45,40 +47,62 @@ def watched(page: Page) -> list[str]:
     return heard
 
 
-@pytest.mark.parametrize("width", WIDTHS)
-def test_pages_are_accessible_quiet_and_inside_their_width(
-    browser: Browser, served: str, page_paths: tuple[str, ...], axe: str, width: int
-) -> None:
+def faults_of(browser: Browser, address: str, paths: list[str], *, axe: str, width: int) -> list[str]:
+    """What the checker, the measure of targets and the width of the pages give reason to complain of."""
     faults: list[str] = []
     # The checker is put into the page, which the content policy of the page would rightly forbid.
     with browser.new_context(viewport={"width": width, "height": 800}, bypass_csp=True) as context:
         page = context.new_page()
-        for path in page_paths:
-            page.goto(served + path)
+        for path in paths:
+            page.goto(address + path)
             page.add_script_tag(content=axe)
             faults += [f"{path}: {fault}" for fault in page.evaluate(_AXE, RULES)]
             faults += [f"{path}: {fault}" for fault in page.evaluate(_SMALL)]
             across = page.evaluate("document.documentElement.scrollWidth")
             faults += [f"{path}: {across} px wide"] if across > width else []
-    assert faults == []
+    return faults
 
 
-@pytest.mark.parametrize("scheme", ["http", "file"])
-def test_pages_ask_nothing_of_others_and_complain_of_nothing(
-    browser: Browser, served: str, built: Path, page_paths: tuple[str, ...], scheme: str
+@pytest.mark.parametrize("width", WIDTHS)
+def test_the_pages_of_the_sample_are_accessible_and_inside_their_width(
+    browser: Browser, served: str, built: Path, axe: str, width: int
 ) -> None:
-    root = served if scheme == "http" else (built / "site").as_uri() + "/"
-    asked: list[str] = []
+    assert faults_of(browser, served, page_paths(built), axe=axe, width=width) == []
+
+
+@pytest.mark.parametrize("width", [360, 1280])
+def test_the_pages_of_the_demo_are_accessible_and_inside_their_width(
+    browser: Browser, served_demo: str, demo: Path, axe: str, width: int
+) -> None:
+    assert faults_of(browser, served_demo, page_paths(demo), axe=axe, width=width) == []
+
+
+def complaints(browser: Browser, root: str, paths: list[str]) -> list[str]:
+    """What the browser says of the pages, and whatever they ask of another host."""
     with browser.new_context(viewport={"width": 1280, "height": 800}) as context:
         page = context.new_page()
         heard = watched(page)
+        asked: list[str] = []
         page.on("request", lambda request: asked.append(request.url))
-        for path in page_paths:
+        for path in paths:
             page.goto(root + path)
             page.evaluate("window.scrollTo(0, document.body.scrollHeight)")
             page.wait_for_load_state("networkidle")
-    assert heard == []
-    assert [url for url in asked if not url.startswith((root, "data:"))] == []
+    return heard + [f"asked: {url}" for url in asked if not url.startswith((root, "data:"))]
+
+
+@pytest.mark.parametrize("scheme", ["http", "file"])
+def test_the_sample_asks_nothing_of_others_and_complains_of_nothing(
+    browser: Browser, served: str, built: Path, scheme: str
+) -> None:
+    root = served if scheme == "http" else (built / "site").as_uri() + "/"
+    assert complaints(browser, root, page_paths(built)) == []
+
+
+def test_the_demo_asks_nothing_of_others_and_complains_of_nothing(
+    browser: Browser, served_demo: str, demo: Path
+) -> None:
+    assert complaints(browser, served_demo, page_paths(demo)) == []
 
 
 def test_the_faces_of_the_publication_are_used(browser: Browser, served: str) -> None:

@@ -36,7 +36,7 @@ def test_mentions_stand_in_their_sentence() -> None:
     words = Rich(markdown="Add \ue0000\ue001, *then* \ue0001\ue001.", mentions=(HALF, RISE), plain="")
     assert str(rich_html(words, level=3, place=at_root)) == (
         '<p>Add <span class="use">bread flour <b>(215\u00a0g, half)</b></span>, <em>then</em> '
-        '<span class="told-stage"><b>rise 1\u00a0h 30\u00a0min</b></span>.</p>\n'
+        '<span class="told-stage"><b>rise 1\u00a0h\u00a030\u00a0min</b></span>.</p>\n'
     )
 
 
@@ -114,7 +114,7 @@ def test_headings_never_pass_the_sixth_level() -> None:
     [
         ("430 g", "430\u00a0g"),
         ("3⅓ cups", "3⅓\u00a0cups"),
-        ("1 h 30 min", "1\u00a0h 30\u00a0min"),
+        ("1 h 30 min", "1\u00a0h\u00a030\u00a0min"),
         ("350 °F", "350\u00a0°F"),
         ("1 fl oz", "1\u00a0fl oz"),
         ("4 grains in 2 hours", "4 grains in 2 hours"),
