@@ -196,10 +196,20 @@ def _answers(pack: Pack, ingredient: Ingredient) -> bool:
 
 
 def _open_questions(ware: Ware, item: str) -> Iterator[str]:
+    own = ware.ingredient.group == _THE_MAKERS_OWN or not _documented(ware.ingredient)
     if ware.ingredient.ask:
         yield from (_sentence(each) for each in ware.ingredient.ask)
-    elif ware.ingredient.group == _THE_MAKERS_OWN or not _documented(ware.ingredient):
+    elif own or any(map(_half_read, ware.packs)):
         yield _sentence(f"{item}: say in the pantry what its pack contains")
+
+
+def _half_read(pack: Pack) -> bool:
+    """A pack of its own name, or one that was looked at, of which nothing says what it contains.
+
+    What such a label might hold is not known; a row that only weighs a plain food says nothing of any pack.
+    """
+    looked_at = pack.stands_in or pack.checked is not None or bool(pack.may_contain)
+    return looked_at and not pack.label and not pack.read
 
 
 def _documented(ingredient: Ingredient) -> bool:

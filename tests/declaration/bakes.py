@@ -42,6 +42,7 @@ def pack(
     return Pack(
         name=name,
         stands_for=known.name if known else None,
+        stands_in=stands_for is not None and known is not None,
         span=ROW,
         label=label,
         contains=tuple(contains or ()),
