@@ -83,6 +83,8 @@ def _loudly() -> Iterator[None]:
     _LOG.addHandler(faults)
     try:
         yield
+    except FatalURLFetchingError as refused:
+        raise PaperFault(str(refused)) from refused
     finally:
         _LOG.removeHandler(faults)
     if faults.said:

@@ -20,7 +20,7 @@ _SPACES = re.compile(r"( +)")
 # A longer word may break; it would not fit a narrow tag else.
 _HELD_TOGETHER = 24
 # Longer than this, a title in a running head would push the number of the side away.
-_RUNNING = 48
+_RUNNING = 38
 
 
 class Stretch(Protocol):

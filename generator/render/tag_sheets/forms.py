@@ -37,6 +37,14 @@ class TagForm:
         return BLOCK_MM[1] / self.rows
 
     @property
+    def most_letters(self) -> int:
+        """More letters than this surely do not fit, so that nobody need try: 0.9 mm wide and 3.4 mm high each.
+
+        Our letters are 1.3 mm wide on average, and no form sets them smaller (see the style sheet).
+        """
+        return round(self.width_mm * self.height_mm / (0.9 * 3.4))
+
+    @property
     def tags(self) -> int:
         return self.columns * self.rows // (2 if self.folded else 1)
 

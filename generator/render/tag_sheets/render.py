@@ -55,8 +55,9 @@ def lay_out_tags(view: RecipeView, *, paper: Paper, theme: str = DEFAULT) -> Any
 def choose(view: RecipeView, *, theme: str = DEFAULT) -> Choice | None:
     """The smallest form that all words fit in, with the code if it fits too; None if no form is enough."""
     code = qr_code(view.url, title=f"QR code that leads to {view.url}") if view.on_site else None
+    letters = len(view.label.statement)
     for form in FORMS:
-        if _fits(view, form, code=None, theme=theme):
+        if letters < form.most_letters and _fits(view, form, code=None, theme=theme):
             roomy = code is not None and _fits(view, form, code=code, theme=theme)
             return Choice(form=form, code=code if roomy else None)
     return None

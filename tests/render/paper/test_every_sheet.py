@@ -1,0 +1,108 @@
+"""What holds for every printed sheet: it can be read by people and by machines, and nothing is lost."""
+
+from io import BytesIO
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+from pypdf.generic import DictionaryObject, IndirectObject
+
+from tests.render.paper.conftest import Sheets
+from tests.render.paper.reading import POINT, lost, overprinted, texts_of, words_of
+from tests.render.paper.sample import LONG, TINY, TYPICAL
+
+VIEWS = {view.name: view for view in (TYPICAL, TINY, LONG)}
+
+
+def test_every_sheet_says_its_title_its_language_and_that_it_is_tagged(
+    printed: dict[tuple[str, str], bytes],
+) -> None:
+    for (name, sheet), content in printed.items():
+        reader = PdfReader(BytesIO(content))
+        root = _root(content)
+        assert root["/Lang"] == "en-US", (name, sheet)
+        assert root["/MarkInfo"] == {"/Marked": True}
+        assert bool(root["/ViewerPreferences"]["/DisplayDocTitle"])
+        told: Any = reader.metadata
+        assert str(told["/Title"]).startswith(VIEWS[name].title)
+        assert told["/Author"] == TYPICAL.maker
+        assert b'pdfuaid:part="1"' in root["/Metadata"].get_data()
+
+
+def test_the_dates_of_a_sheet_are_those_of_its_content(printed: dict[tuple[str, str], bytes]) -> None:
+    for content in printed.values():
+        metadata: Any = PdfReader(BytesIO(content)).metadata
+        assert metadata["/CreationDate"] == "D:20260912120000Z"
+        assert metadata["/ModDate"] == "D:20260920120000Z"
+
+
+def _root(content: bytes) -> Any:
+    return PdfReader(BytesIO(content)).root_object
+
+
+def _structure(node: Any) -> list[DictionaryObject]:
+    if isinstance(node, IndirectObject):
+        node = node.get_object()
+    if isinstance(node, list):
+        return [inner for each in node for inner in _structure(each)]
+    if not isinstance(node, DictionaryObject) or "/S" not in node:
+        return []
+    return [node, *_structure(node.get("/K", []))]
+
+
+@pytest.mark.parametrize("sheet", ["card-4x6", "bench-letter"])
+def test_tables_have_head_cells_and_the_title_is_the_first_heading(
+    printed: dict[tuple[str, str], bytes], sheet: str
+) -> None:
+    root = _root(printed[TYPICAL.name, sheet])
+    kinds = [str(node["/S"]) for node in _structure(root["/StructTreeRoot"]["/K"])]
+    assert kinds.count("/H1") == 1
+    lines = sum(len(part.lines) for part in TYPICAL.parts)
+    assert kinds.count("/TH") >= lines
+    headings = [int(kind[2]) for kind in kinds if kind[:2] == "/H" and kind[2:].isdigit()]
+    assert headings[0] == 1
+    assert all(after <= before + 1 for before, after in pairwise(headings))
+
+
+def test_the_code_on_a_card_is_a_figure_with_words(printed: dict[tuple[str, str], bytes]) -> None:
+    root = _root(printed[TYPICAL.name, "card-4x6"])
+    figures = [node for node in _structure(root["/StructTreeRoot"]["/K"]) if node["/S"] == "/Figure"]
+    assert [figure.get("/Alt") for figure in figures] == ["QR code of the page"]
+
+
+def _fonts(content: bytes) -> list[Any]:
+    pages: Any = PdfReader(BytesIO(content)).pages
+    return [font.get_object() for page in pages for font in page["/Resources"]["/Font"].values()]
+
+
+def test_every_font_is_ours_and_embedded(printed: dict[tuple[str, str], bytes]) -> None:
+    for key, content in printed.items():
+        for font in _fonts(content):
+            inner = font["/DescendantFonts"][0].get_object()
+            assert "Docket-" in inner["/BaseFont"], (key, inner["/BaseFont"])
+            assert "/FontFile2" in inner["/FontDescriptor"].get_object(), key
+
+
+def test_no_line_lies_on_another_or_leaves_its_page(documents: Sheets) -> None:
+    for key, document in documents.items():
+        texts = texts_of(document)
+        assert list(overprinted(texts)) == [], key
+        for text in texts:
+            page = document.pages[text.page]
+            assert text.left >= 15, (key, text)
+            assert text.right <= page.width - 15, (key, text)
+            assert text.high >= 15, (key, text)
+            assert text.low <= page.height - 15, (key, text)
+
+
+def test_no_letter_is_smaller_than_eight_points(documents: Sheets) -> None:
+    sizes = {key: min(text.size for text in texts_of(document)) for key, document in documents.items()}
+    assert {key: size for key, size in sizes.items() if size < 8 * POINT - 0.001} == {}
+
+
+@pytest.mark.parametrize("name", VIEWS)
+def test_cards_and_bench_sheets_lose_no_word(printed: dict[tuple[str, str], bytes], name: str) -> None:
+    for (recipe, sheet), content in printed.items():
+        if recipe == name and not sheet.startswith("tags"):
+            assert lost(words_of(VIEWS[name]), content) == [], sheet
