@@ -48,7 +48,9 @@ def weigh(
     volume = _first(each.millilitres() for each in written.measures)
     counted = _first_count(written.measures)
     pieces = piece_grams(counted, ingredient, size=written.size, shelf=shelf)
-    by_volume = grams_of(volume, per_ml) if volume and per_ml else None
+    by_volume = _own_unit(written.measures, ingredient) or (
+        grams_of(volume, per_ml) if volume and per_ml else None
+    )
     grams = stated or sticks or by_volume or pieces
     others = (sticks, by_volume, pieces if ingredient and ingredient.group in _STANDARD_PIECES else None)
     found = [
@@ -83,6 +85,16 @@ def _before_cutting(written: Written, ingredient: Ingredient) -> tuple[str, ...]
 
 def _derived_volume(grams: Range | None, per_ml: Fraction | None) -> Range | None:
     return millilitres_of(grams, per_ml) if grams and per_ml else None
+
+
+def _own_unit(measures: tuple[Quantity, ...], ingredient: Ingredient | None) -> Range | None:
+    """A pint of berries is a dry pint, which the catalogue weighs by itself."""
+    units = ingredient.units if ingredient else {}
+    return _first(
+        each.amount.scaled(units[each.unit.name])
+        for each in measures
+        if each.unit is not None and each.unit.kind is Kind.VOLUME and each.unit.name in units
+    )
 
 
 def _is_stick(measure: Quantity) -> bool:

@@ -102,13 +102,23 @@ def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionVie
     named = []
     for use in whole.uses:
         amount = use_amount(use, settings=settings, spoons=spoons)
-        named.append(f"{_tail(use, amount)} {use.item}".strip())
+        named.append(_named(use, amount))
     return MentionView(kind="part", lead=whole.part, tail=listed(named))
 
 
 def listed(words: list[str]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     return " and ".join(each for each in (", ".join(words[:-1]), words[-1] if words else "") if each)
+
+
+def _named(use: Use, amount: Amount) -> str:
+    """“30 g walnuts, optional”, “4 large eggs”, “a pinch of salt”, “salt, to taste”."""
+    words = amount.volume if use.count is not None and amount.volume else amount.first or amount.second
+    optional = ", optional" if use.line is not None and use.line.optional else ""
+    if use.grams is None and use.count is None and use.millilitres is None:
+        linked = f"{words} of {use.item}" if words.startswith("a ") else f"{use.item}, {words}"
+        return linked.strip(", ") + optional
+    return f"{words} {use.item}{optional}"
 
 
 def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseView, ...]:

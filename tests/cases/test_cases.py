@@ -35,4 +35,4 @@ def test_findings_are_those_beside_the_lines(case: Case, tmp_path: Path) -> None
 
 
 def test_there_are_cases() -> None:
-    assert len(FILES) >= 18
+    assert len(FILES) >= 90

@@ -83,6 +83,8 @@ def test_two_volumes_are_compared_without_an_ingredient() -> None:
         ("1 (14 oz) can sweetened condensed milk", 396.893),
         ("1 8-oz block cream cheese, softened", 226.796),
         ("7/8 cup water", 207.0),
+        # A dry pint: USDA SR28 09302, 1 pint as purchased = 312 g.
+        ("1 pint raspberries", 312),
     ],
 )
 def test_lines_come_to_these_grams(text: str, expected: float) -> None:

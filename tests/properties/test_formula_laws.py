@@ -27,11 +27,8 @@ FACTORS = st.fractions(min_value=Fraction(1, 8), max_value=8, max_denominator=8)
 
 
 def _understood(amounts: list[Fraction], items: tuple[str, ...] = ITEMS, more: str = "") -> Formula:
-    """Each amount in grams, written as a whole number of milligrams so that the text is exact."""
-    lines = "\n".join(
-        f"- {amount * 1000} mg {item}" if (amount * 1000).denominator == 1 else f"- {amount} g {item}"
-        for amount, item in zip(amounts, items, strict=True)
-    )
+    """Each amount in grams, a fraction where it is no whole number, so that the text is exact."""
+    lines = "\n".join(f"- {amount} g {item}" for amount, item in zip(amounts, items, strict=True))
     return formula_of(recipe(lines, more=more), on=SHELF)
 
 
