@@ -157,8 +157,13 @@ def rehydration_note(temperature: Temperature) -> Note | None:
     return Note(kind="cool rehydration", says=says, source=_COOK)
 
 
-def yeast_notes(formula: Formula, *, threshold: Fraction = OSMOTOLERANT_FROM) -> tuple[Note, ...]:
-    """Every note on a formula; none where it has no yeast and no preferment. In the order of this page."""
+def yeast_notes(
+    formula: Formula, *, threshold: Fraction = OSMOTOLERANT_FROM, preferment: bool = False
+) -> tuple[Note, ...]:
+    """Every note on a formula; none where it has no yeast and no preferment. In the order of this page.
+
+    `preferment` says that other recipes use it as one: it has its salt and its water in the final dough.
+    """
     lines = _dough_lines(formula)
     yeasts = tuple(line for line in lines if yeast_kind(line))
     if not yeasts and formula.totals.prefermented_percent is None:
@@ -167,8 +172,8 @@ def yeast_notes(formula: Formula, *, threshold: Fraction = OSMOTOLERANT_FROM) ->
     hydration = formula.totals.hydration
     found = (
         sugar_note(sugar, threshold=threshold) if sugar is not None else None,
-        _salt(formula),
-        hydration_note(hydration) if hydration is not None else None,
+        None if preferment else _salt(formula),
+        None if preferment or hydration is None else hydration_note(hydration),
         cinnamon_note(_grams(line for line in lines if _is_cinnamon(line)), _grams(yeasts)),
         *(hot_liquid_note(each) for each in _temperatures_beside_yeast(formula)),
     )

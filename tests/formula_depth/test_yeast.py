@@ -163,6 +163,16 @@ def test_sugar_on_flour_counts_sugar_and_honey_and_no_milk_sugar() -> None:
     assert F(75, 5) < found < F(77, 5)
 
 
+def test_a_sponge_that_others_use_has_its_salt_elsewhere() -> None:
+    text = recipe(
+        "- 100 g bread flour\n- 120 g water\n- 1 g instant yeast\n",
+        "1. Stir the {bread flour}, {water} and {instant yeast}.",
+    )
+    sponge = formula_of(text)
+    assert [each.kind for each in yeast_notes(sponge)] == ["salt", "hydration"]
+    assert yeast_notes(sponge, preferment=True) == ()
+
+
 def test_a_bake_without_yeast_has_no_notes() -> None:
     assert (
         kinds("- 200 g all-purpose flour\n- 300 g sugar\n", "1. Mix {all-purpose flour} and {sugar}.") == []
