@@ -54,7 +54,7 @@ def weigh(
     grams = stated or sticks or by_volume or pieces
     others = (sticks, by_volume, pieces if ingredient and ingredient.group in _STANDARD_PIECES else None)
     found = [
-        *_disagreement(written, grams, others, agree=agree),
+        *_disagreement(written, grams, others, agree=agree and _vague_word(written) is None),
         *_two_volumes(written, agree=agree),
         *_unweighable(written, grams, volume, counted),
         *_packs(written, counted, pieces, stated),
@@ -227,8 +227,13 @@ def _packs(
     return [Diagnostic(code="F036", message=message, span=written.amount_span, hint=hint)]
 
 
+def _vague_word(written: Written) -> str | None:
+    """A heaped spoon is no measure that a weight could disagree with."""
+    return next((word for word in _VAGUE if word in written.size.split()), None)
+
+
 def _vague(written: Written, stated: Range | None) -> list[Diagnostic]:
-    vague = next((word for word in _VAGUE if word in written.size.split()), None)
+    vague = _vague_word(written)
     if vague is None or stated is not None:
         return []
     message = f"“{vague}” is no measure: the amount is taken as level"
