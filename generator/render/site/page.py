@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from generator.present.views import PhotoView, Rich
 from generator.render.output import Product
-from generator.render.rich_text import figure, prose_html, rich_html, tied
+from generator.render.rich_text import figure, is_local, prose_html, rich_html, tied
 from generator.render.site.frame import Frame
 from generator.render.site.pictures import Picture, media_place, picture_of
 from generator.render.site.places import file_of, relative
@@ -59,6 +59,9 @@ def _tools(path: str) -> dict[str, object]:
     def to_named(address: str) -> str:
         return address if address.startswith("#") else to(media_place(address))
 
+    def follow(address: str) -> str:
+        return to_named(address) if is_local(address) else address
+
     def picture(photo: PhotoView) -> Picture:
         return picture_of(photo, page=path)
 
@@ -70,6 +73,7 @@ def _tools(path: str) -> dict[str, object]:
 
     return {
         "to": to,
+        "follow": follow,
         "picture": picture,
         "prose": prose,
         "rich": rich,

@@ -13,7 +13,7 @@ from generator.render.photographs import (
     published_size,
     widths,
 )
-from generator.render.rich_text import local_links
+from generator.render.rich_text import is_local, local_links
 from generator.render.site.places import from_maker, relative
 
 Media = Callable[[str], bytes]
@@ -107,9 +107,17 @@ def _photos(site: SiteView) -> Iterator[PhotoView]:
 
 
 def _named_in_text(site: SiteView) -> set[str]:
-    """The addresses under `media/` in any text of the site."""
-    places = (from_maker(address) for text in _texts(site) for address in local_links(text))
+    """The addresses under `media/` in any text or link of the site."""
+    addresses = (*(each for text in _texts(site) for each in local_links(text)), *_linked(site))
+    places = (from_maker(address) for address in addresses)
     return {place for place in places if place.startswith("media/") and not place.endswith("/")}
+
+
+def _linked(site: SiteView) -> Iterator[str]:
+    """The addresses of links and credits that lead to a place of the publication."""
+    for recipe in site.recipes:
+        addresses = (*(link.url for link in recipe.links), *(credit.url for credit in recipe.credits))
+        yield from (address for address in addresses if is_local(address))
 
 
 def _texts(site: SiteView) -> Iterator[str]:

@@ -73,6 +73,8 @@ _COLOURS = {"media/braid.png": "#a9652f", "media/peel.png": "#d9a441", "media/ov
 
 def media(source: str) -> bytes:
     """The files of the sample's content folder."""
+    if source == "media/plan.txt":
+        return b"Left over middle, right over middle.\n"
     if source not in _COLOURS:
         raise FileNotFoundError(source)
     return drawn_picture(1200, 800, _COLOURS[source])
@@ -518,6 +520,7 @@ def braid() -> RecipeView:
         videos=(FILM,),
         links=(
             LinkView(title="Loaf tin 23 cm", url="https://shop.example/tin", paid=True),
+            LinkView(title="A plan for braiding", url="media/plan.txt", paid=False),
             LinkView(title="Oats from the mill", url="https://mill.example/oats", paid=False),
         ),
         paid_words="Links marked as paid earn the maker a small share of what you buy.",
