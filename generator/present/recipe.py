@@ -107,9 +107,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         statement_of_place=settings.statement,
         finished_words=weight_words(formula.totals.finished_grams),
         cards=tuple(PageLink(title=title, path=f"{path}card-{size}.pdf") for size, title in CARD_SIZES),
-        ingredient_lines=tuple(
-            _ingredient_line(line, setting) for line in formula.lines if not line.optional
-        ),
+        ingredient_lines=tuple(_told_line(line, setting) for line in formula.lines),
         iso_times=iso_times(formula),
         yield_words=_yield_words(formula),
     )
@@ -240,6 +238,12 @@ def _ingredient_line(line: Line, setting: Setting) -> str:
         linking = " of" if amount.first.startswith("a ") else ""
         words = f"{amount.first}{linking}{second} {line.item}".strip()
     return f"{words}, {line.written.preparation}" if line.written.preparation else words
+
+
+def _told_line(line: Line, setting: Setting) -> str:
+    """The line where nothing else says so: that it is optional, and its alternatives, which may carry allergens."""
+    words = _ingredient_line(line, setting) + (" (optional)" if line.optional else "")
+    return words + "".join(f", or {_ingredient_line(each, setting)}" for each in line.alternatives)
 
 
 def _net_weight(formula: Formula) -> str:
