@@ -10,6 +10,7 @@ import unicodedata
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
+from fractions import Fraction
 from functools import cached_property
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -30,13 +31,16 @@ from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
 from generator.formula.intake.recipe import read_recipe
+from generator.formula.scale_factor import Refusal
 from generator.formula.shelf import Shelf
+from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
 from generator.present.listing import site_view
 from generator.present.recipe import Setting, recipe_view
+from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView, SiteView
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
@@ -125,16 +129,36 @@ def make_folder(
     )
 
 
-def show_text(result: CheckResult, name: str) -> str:
-    """The normalised recipe for a terminal; "" where it has errors."""
-    formula = result.setting.book.get(name)
-    return as_terminal(recipe_view(formula, result.setting)) if formula else ""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """What `show` prints; both are "" where the recipe has errors, `refused` says why a size cannot be."""
+
+    text: str = ""
+    refused: str = ""
 
 
-def show_json(result: CheckResult, name: str) -> str:
-    """What recipe.json holds; "" where the recipe has errors."""
+def show_text(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:
+    """The normalised recipe for a terminal, in the wished size."""
+    granted = _granted(result, name, wish)
+    if not isinstance(granted, Granted):
+        return Shown(refused=f"{granted.message}. {granted.hint}") if granted else Shown()
+    return Shown(text=as_terminal(scaled_view(granted, result.setting)))
+
+
+def show_json(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:
+    """What recipe.json holds, in the wished size."""
+    granted = _granted(result, name, wish)
+    if not isinstance(granted, Granted):
+        return Shown(refused=f"{granted.message}. {granted.hint}") if granted else Shown()
+    data = scaled_data(granted, result.setting)
+    return Shown(text=render_recipe_json(name, data).content.decode())
+
+
+def _granted(result: CheckResult, name: str, wish: Wish | None) -> Granted | Refusal | None:
     formula = result.setting.book.get(name)
-    return render_recipe_json(name, recipe_data(formula, result.setting)).content.decode() if formula else ""
+    if formula is None:
+        return None
+    return grant(formula, wish or Wish(times=Fraction(1)), spoons=result.setting.spoons)
 
 
 def describe_text(result: CheckResult, name: str) -> str:

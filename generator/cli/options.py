@@ -3,10 +3,14 @@
 import argparse
 import re
 from datetime import date
+from fractions import Fraction
 from pathlib import Path
 from typing import NoReturn
 
 from generator.cli.folder import content_folder
+from generator.measure.number import read_number
+from generator.measure.quantity import read_quantity
+from generator.measure.unit import SPOONS
 
 USAGE_MISTAKE = 2
 
@@ -32,6 +36,27 @@ def workers(text: str) -> int:
     if not re.fullmatch(r"[1-9][0-9]{0,2}", text):
         raise argparse.ArgumentTypeError(f"“{text}” is not a number from 1 to 999")
     return int(text)
+
+
+def positive(text: str) -> Fraction:
+    """A number above 0: 2, 1/2, 1 1/2, 1.5."""
+    plain = text.strip().removeprefix("×").removesuffix("x").strip()
+    read = read_number(plain)
+    if read is None or read[1] != len(plain) or not read[0].is_exact or read[0].low <= 0:
+        raise argparse.ArgumentTypeError(f"“{text}” is not a number above 0 such as 2, 1/2 or 1.5")
+    return read[0].low
+
+
+def weight(text: str) -> Fraction:
+    """A weight above 0 in grams: 600 g, 1.2 kg, 1 lb 4 oz; a bare number is grams."""
+    plain = text.strip()
+    read = read_quantity(plain, spoons=SPOONS["us"])
+    grams = None
+    if read is not None and read[1] == len(plain):
+        grams = read[0].amount if read[0].unit is None else read[0].grams()
+    if grams is None or not grams.is_exact or grams.low <= 0:
+        raise argparse.ArgumentTypeError(f"“{text}” is not a weight above 0 such as 600 g or 1 lb 4 oz")
+    return grams.low
 
 
 def add_content(parser: argparse.ArgumentParser, *, positional: bool) -> None:

@@ -1,31 +1,54 @@
 """`tinleaf show`: one recipe, every amount worked out, in the terminal or as data."""
 
 import argparse
+from typing import TYPE_CHECKING
 
-from generator.cli.options import add_content, add_day, content_of
+from generator.cli.options import add_content, add_day, content_of, positive, weight
+from generator.cli.terminal import say
 
-SUMMARY = "one recipe with every amount worked out"
+if TYPE_CHECKING:
+    from generator.formula.wish import Wish
+
+SUMMARY = "one recipe with every amount worked out, in any size"
 TEXT = """\
 Shows one recipe as Tinleaf understands it: every line in grams and in cups, baker's percentages,
 hydration, salt, times, allergens. RECIPE is the name of its file without .md.
+
+One of the sizes below scales it. Pinches stay pinches; times and temperatures do not scale, and
+the output says when to start looking.
 """
 EXAMPLES = """\
 examples:
   tinleaf show honey-oat-braid
+  tinleaf show honey-oat-braid --times 1 1/2    half as much again
+  tinleaf show honey-oat-braid --flour 600 g    for so much flour
+  tinleaf show honey-oat-braid --dough 1.2 kg   for so much dough
+  tinleaf show honey-oat-braid --portions 20
+  tinleaf show honey-oat-braid --tin round 20 cm
   tinleaf show honey-oat-braid --format json    exact, unrounded: what recipe.json holds
 
-exit: 0 shown, 1 no such recipe or an error in it, 2 a mistake on the command line
+exit: 0 shown, 1 no such recipe, an error in it or a size it cannot have, 2 a mistake on the command line
 """
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("recipe", metavar="RECIPE", help="the name of a file in recipes/, without .md")
+    sizes = parser.add_argument_group("sizes", "one at a time")
+    sizes.add_argument("--times", metavar="N", nargs="+", help="a number: 2, 1/2, 1 1/2")
+    sizes.add_argument("--flour", metavar="W", nargs="+", help="the weight of all flour: 600 g")
+    sizes.add_argument("--dough", metavar="W", nargs="+", help="the weight of the dough: 1.2 kg")
+    sizes.add_argument("--portions", metavar="N", nargs="+", help="so many of what the recipe counts")
+    sizes.add_argument("--tin", metavar="T", nargs="+", help="another tin: round 20 cm, loaf 9 x 5 x 3 in")
+    sizes.add_argument(
+        "--by", choices=("fill", "depth"), help="compare tins by volume or by area (default: what is known)"
+    )
     add_content(parser, positional=False)
     add_day(parser)
     parser.add_argument("--format", choices=("text", "json"), default="text", help="default: text")
 
 
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
+    wish = _wish(parser, options)
     content = content_of(parser, options)
     from generator.cli.recipe import is_showable, tell_why_not
     from generator.pipeline import check_folder, show_json, show_text
@@ -34,9 +57,41 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     if not is_showable(result, options.recipe, content=content):
         return 1
     show = show_json if options.format == "json" else show_text
-    text = show(result, options.recipe)
-    if not text:
+    shown = show(result, options.recipe, wish=wish)
+    if shown.refused:
+        say(f"{options.recipe}: {shown.refused}")
+        return 1
+    if not shown.text:
         tell_why_not(result, options.recipe, content=content)
         return 1
-    print(text.rstrip("\n"))
+    print(shown.text.rstrip("\n"))
     return 0
+
+
+def _wish(parser: argparse.ArgumentParser, options: argparse.Namespace) -> "Wish | None":
+    """The size that was asked for. Ends the program with 2 where there are two, or one that is none."""
+    given = {
+        name: " ".join(words)
+        for name in ("times", "flour", "dough", "portions", "tin")
+        if (words := getattr(options, name))
+    }
+    if len(given) > 1:
+        parser.error(f"one size at a time: {' and '.join(f'--{name}' for name in given)} cannot go together")
+    if not given:
+        return None
+    from generator.formula.wish import Wish
+
+    name, text = next(iter(given.items()))
+    if name == "tin":
+        return Wish(tin=text, by=options.by)
+    try:
+        number = weight(text) if name in ("flour", "dough") else positive(text)
+    except argparse.ArgumentTypeError as mistake:
+        parser.error(f"argument --{name}: {mistake}")
+    wishes = {
+        "times": Wish(times=number),
+        "flour": Wish(flour=number),
+        "dough": Wish(dough=number),
+        "portions": Wish(portions=number),
+    }
+    return wishes[name]

@@ -1,8 +1,11 @@
 """The amount of a line or of a use in both measures, in the order that the site prefers."""
 
+from dataclasses import replace
+
+from generator.formula.eggs import eggs_of
 from generator.formula.model import Line, Use
 from generator.measure.number import Range
-from generator.measure.unit import Spoons
+from generator.measure.unit import Kind, Spoons
 from generator.present.amounts import count_words, volume_words, weight_words
 from generator.present.views import Amount
 from generator.settings import Settings
@@ -28,7 +31,7 @@ def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
 def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: Spoons) -> str:
     """How a cook measures it without a scale: the stated kind first, so pieces stay pieces."""
     if count is not None and not line.volume_stated:
-        return " ".join(part for part in (count_words(count), _piece(line, count)) if part)
+        return _pieces(line, count)
     volume = volume_words(millilitres, spoons)
     if volume:
         filling = next((word for word in line.written.size.split() if word in _FILLINGS[:2]), "")
@@ -36,10 +39,31 @@ def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: 
     return without_weight(line.written.words) if line.grams is None else ""
 
 
+def _pieces(line: Line, count: Range) -> str:
+    """`2 large`, `3 cloves`; eggs stay whole where they can: `4 large + 25 g beaten`."""
+    eggs = eggs_of(replace(line, count=count, grams=_grams_of(line, count)))
+    if eggs is not None and eggs.low == eggs.high and eggs.low.whole and eggs.low.beaten:
+        whole = Range.exact(eggs.low.whole)
+        beaten = f"{weight_words(Range.exact(eggs.low.beaten))} beaten"
+        return f"{_named(line, whole)} + {beaten}"
+    return _named(line, count)
+
+
+def _grams_of(line: Line, count: Range) -> Range | None:
+    """The weight of so many of the line's pieces."""
+    if line.grams is None or line.count is None or not line.count.mid:
+        return None
+    return count.scaled(line.grams.mid / line.count.mid)
+
+
+def _named(line: Line, count: Range) -> str:
+    return " ".join(part for part in (count_words(count), _piece(line, count)) if part)
+
+
 def _piece(line: Line, count: Range) -> str:
     """The size and the name of a piece: “large”, “cloves”."""
-    counted = next((each for each in line.written.measures if each.amount == line.count), None)
-    unit = counted.unit if counted else None
+    units = (each.unit for each in line.written.measures)
+    unit = next((each for each in units if each and (each.kind is Kind.COUNT or each.name == "stick")), None)
     size = " ".join(word for word in line.written.size.split() if word not in _FILLINGS)
     name = (unit.name if count.high <= 1 else unit.plural) if unit else ""
     return " ".join(part for part in (size, name) if part)

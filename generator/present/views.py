@@ -302,6 +302,8 @@ class RecipeView:
     ingredient_lines: tuple[str, ...]
     iso_times: tuple[str, str, str]
     yield_words: tuple[str, ...]
+    scale: str = ""
+    notes: tuple[str, ...] = ()
     eater_cautions: tuple[str, ...] = ()
 
 

@@ -11,6 +11,7 @@ def as_terminal(view: RecipeView) -> str:
     """Title, docket, sums, times and declaration, in the words that every other output has."""
     blocks = [_head(view), *(_part(part, _widths(view)) for part in view.parts), _facts(view)]
     blocks += [_times(each) for each in view.times]
+    blocks.append("\n".join(f"Note: {note}" for note in view.notes))
     blocks.append(_label(view))
     return "\n\n".join(block for block in blocks if block) + "\n"
 
@@ -18,7 +19,7 @@ def as_terminal(view: RecipeView) -> str:
 def _head(view: RecipeView) -> str:
     about = ", ".join(each for each in (view.makes, view.portions, view.tin) if each)
     day = f", {view.updated_day}" if view.updated_day else ", not published"
-    lines = (view.title, f"revision {view.revision}{day}", about)
+    lines = (view.title, view.scale, f"revision {view.revision}{day}", about)
     return "\n".join(line for line in lines if line)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
-from types import ModuleType
+from types import ModuleType, SimpleNamespace
 
 import pytest
 
@@ -42,6 +42,7 @@ class Cardboard:
     diagnostics: diagnostic.Diagnostics = ()
     report: WriteReport | None = None
     shown: str | None = "shown"
+    refused: str = ""
     raises: BaseException | None = None
     asked: list[tuple[object, ...]] = field(default_factory=list)
 
@@ -65,8 +66,15 @@ class Cardboard:
             progress("Oat braid", 1, 2)
         return Answer(diagnostics=self.diagnostics, texts=TEXTS, report=self.report)
 
-    def show(self, _: Answer, name: str) -> str | None:
+    def describe(self, _: Answer, name: str) -> str | None:
         return self.shown and f"{self.shown} {name}"
+
+    def show(self, _: Answer, name: str, *, wish: object = None) -> SimpleNamespace:
+        self.asked.append(("show", name, wish))
+        return SimpleNamespace(text=self.shown and f"{self.shown} {name}", refused=self.refused)
+
+    def show_json(self, _: Answer, name: str, *, wish: object = None) -> SimpleNamespace:
+        return SimpleNamespace(text=f'{{"name": "{name}"}}', refused="")
 
 
 @pytest.fixture
@@ -77,8 +85,8 @@ def pipeline(monkeypatch: pytest.MonkeyPatch) -> Cardboard:
         check_folder=cardboard.check_folder,
         make_folder=cardboard.make_folder,
         show_text=cardboard.show,
-        show_json=lambda result, name: f'{{"name": "{name}"}}',
-        describe_text=cardboard.show,
+        show_json=cardboard.show_json,
+        describe_text=cardboard.describe,
     )
     monkeypatch.setitem(sys.modules, "generator.pipeline", module)
     return cardboard

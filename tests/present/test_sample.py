@@ -32,7 +32,7 @@ def checked(tmp_path_factory: pytest.TempPathFactory) -> CheckResult:
 
 @pytest.fixture(scope="module")
 def braid(checked: CheckResult) -> Mapping[str, Any]:
-    found: Mapping[str, Any] = json.loads(show_json(checked, "honey-oat-braid"))
+    found: Mapping[str, Any] = json.loads(show_json(checked, "honey-oat-braid").text)
     return found
 
 

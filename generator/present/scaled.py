@@ -1,0 +1,41 @@
+"""A recipe in another size, worded as the recipe is: the same functions make both."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+from generator.formula.wish import Granted
+from generator.present.amounts import decimal, mixed
+from generator.present.data import number, recipe_data
+from generator.present.recipe import Setting, recipe_view
+from generator.present.views import RecipeView
+
+
+def factor_words(factor: Fraction) -> str:
+    """`1½`, `2`, `0.85`: a factor as a reader sees it, at most two decimals."""
+    return mixed(factor) if factor.denominator <= 8 else decimal(factor, places=2)
+
+
+def scaled_view(granted: Granted, setting: Setting) -> RecipeView:
+    """The view of a scaled formula; the maker's own words for the yield are told as so many times."""
+    view = recipe_view(granted.formula, setting)
+    if granted.factor == 1:
+        return view
+    times = f"{factor_words(granted.factor)} ×"
+    return replace(
+        view,
+        makes=f"{times} {view.makes}" if view.makes else "",
+        portions=f"{times} {view.portions}" if view.portions else "",
+        net_weight="",
+        scale=f"{times} the recipe",
+        notes=tuple(note.says for note in granted.notes),
+    )
+
+
+def scaled_data(granted: Granted, setting: Setting) -> Mapping[str, object]:
+    """The numbers of recipe.json in another size, with the factor and what to think about."""
+    data = recipe_data(granted.formula, setting)
+    if granted.factor == 1:
+        return data
+    notes = [{"kind": note.kind, "says": note.says, "source": note.source} for note in granted.notes]
+    return {**data, "scaled": {"factor": number(granted.factor), "notes": notes}}
