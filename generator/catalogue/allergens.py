@@ -170,6 +170,7 @@ def allergens_named(word: str) -> tuple[str, ...]:
 
 
 def allergens_near(word: str) -> tuple[str, ...]:
-    """Ids most like `word`, best first, for a hint."""
-    near = nearest(fold(word), _BY_NAME, most=6)
-    return tuple(dict.fromkeys(_BY_NAME[each] for each in near))[:3]
+    """Names most like `word`, best first, for a hint: ids, and words over several classes."""
+    known = {**_BY_NAME, **{each: each for each in _OF_SEVERAL_CLASSES}}
+    near = nearest(fold(word), known, most=6)
+    return tuple(dict.fromkeys(known[each] for each in near))[:3]

@@ -36,6 +36,7 @@ _ABSENT = re.compile(
     r"(?: any| all| added| traces of)*(?= )"
 )
 _ANY_FREE = re.compile(r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)")
+_NO_PROMISE = re.compile(r"\bguaranteed?\b[^.;!\n]*\Z")
 _AND = re.compile(r" *,? *(?:and|or|nor|&|and/or) +")
 _COMMA = re.compile(r" *, *")
 
@@ -66,10 +67,11 @@ def denied(text: str) -> list[Spot]:
     """Stretches of a pack's text that say what is not in it, so that their words raise nothing.
 
     Of a list after "free from", only a closed one (`nuts, milk and soy`) is believed to its end: what stands
-    after a bare comma may be the next ingredient.
+    after a bare comma may be the next ingredient. "We cannot guarantee that it is nut free" denies nothing.
     """
     low = plain(text)
-    return [*(each.span() for each in _ANY_FREE.finditer(low)), *_absences(text)]
+    spots = [*(each.span() for each in _ANY_FREE.finditer(low)), *_absences(text)]
+    return [each for each in spots if not _NO_PROMISE.search(low, max(0, each[0] - 100), each[0])]
 
 
 def blanked(text: str, spots: Iterable[Spot], *, filler: str = "|") -> str:

@@ -22,6 +22,7 @@ _PLACE = (
 )
 _STARTER = re.compile(
     r"\b(?:may|might|could|can) (?:also |still |possibly |therefore |occasionally )*(?:contain|include)\b"
+    r"|\b(?:may|might|could) (?:also )?be present ?:"
     r"|\bmay (?:also )?(?:have )?(?:come |been )?(?:in|into) contact\b"
     r"|\b(?:possible |minute |small )?traces? (?:amounts? )?of\b|\btraces?:"
     r"|\b(?:is |are |was |were )?(?:made|produced|manufactured|packed|packaged|processed|prepared|"
@@ -32,7 +33,7 @@ _STARTER = re.compile(
     r"(?:handles?|uses?|processes|produces|packs)\b"
     r"|\balso (?:handles?|uses?|processes|produces|packs)\b"
     r"|\b(?:not suitable|unsuitable)\b|\bcross (?:contamination|contact)\b"
-    r"|\b(?:cannot|can not|can't|unable to) (?:be )?guaranteed?\b"
+    r"|\b(?:cannot|can not|can't|unable to|do not|not) (?:be )?guaranteed?\b"
 )
 _PRESENT = re.compile(r"\b(?:may|might|could) (?:also )?be present\b|\bpossibly present\b")
 _INTRODUCES = re.compile(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.catalogue.allergens import ALLERGENS, allergen_named, allergens_near
+from generator.catalogue.allergens import ALLERGENS, allergen_named, allergens_named, allergens_near
 from generator.catalogue.load import built_in
 
 
@@ -296,3 +296,11 @@ def test_malted_barley_in_white_flour_is_a_nudge() -> None:
         assert found is not None
         assert found.often == ("barley",)
         assert "barley" not in found.allergens
+
+
+def test_a_word_over_several_classes_is_every_one_of_them() -> None:
+    assert allergens_named("Shellfish") == ("crustacean", "mollusc")
+    assert allergens_named("seafood") == ("crustacean", "fish", "mollusc")
+    assert allergens_named("eggs") == ("egg",)
+    assert allergens_named("pollen") == ()
+    assert allergens_near("shelfish")[0] == "shellfish"

@@ -2,7 +2,8 @@
 
 from datetime import date
 
-from generator.declaration.checks import label_diagnostics, pack_diagnostics
+from generator.declaration.checks import kitchen_diagnostics, label_diagnostics, pack_diagnostics
+from generator.diagnostics.span import Span
 from tests.declaration.bakes import bake, book, extra, line, pack
 
 DAY = date(2026, 11, 20)
@@ -82,3 +83,20 @@ def test_an_ingredient_that_often_holds_more_is_named_once_in_the_whole_content(
     assert found.message == "Packs of bread flour often hold barley too."
     read = pack("bread flour", "Bread flour (wheat flour)", checked=DAY)
     assert pack_diagnostics(book(bake(line("bread flour", 500, read))), day=DAY, pack_age=180) == ()
+
+
+def test_a_word_that_is_no_allergen_is_named_at_its_place_with_the_nearest() -> None:
+    span = Span(path="site.yaml", line=6, column=20, end_line=6, end_column=26)
+    (found,) = kitchen_diagnostics([("milk", span), ("Shellfish", span), ("almnds", span)])
+    assert (found.code, found.span) == ("L006", span)
+    assert found.message == "“almnds” is not an allergen known here."
+    assert found.hint == "Did you mean “almond” or “salmon” or “egg”?"
+
+
+def test_a_pack_that_was_looked_at_and_says_nothing_is_still_to_be_read() -> None:
+    looked_at = pack("raisins", checked=DAY)
+    formula = bake(line("raisins", 100, looked_at))
+    (found,) = label_diagnostics(formula, book=book(formula))
+    assert found.message == ("The label is not finished: raisins: say in the pantry what its pack contains.")
+    weighed = bake(line("raisins", 100, pack("raisins")))
+    assert label_diagnostics(weighed, book=book(weighed)) == ()

@@ -1,7 +1,7 @@
 """Worked cases of the rules, with the regulator's example or the rule it is derived from beside each.
 
-Only the two regions that have rules here are checked. FDA holds singular and plural of a source's name to be
-the same ("peanut(s)"), so words are compared without it.
+The United States and the European Union; `test_labels_regions.py` has the others. FDA holds singular and plural of
+a source's name to be the same ("peanut(s)"), so words are compared without it.
 """
 
 from fractions import Fraction
@@ -9,8 +9,7 @@ from fractions import Fraction
 import pytest
 
 from generator.declaration.declare import declare
-from generator.declaration.entries import declared_ids, entries
-from generator.declaration.lines import line_allergens
+from generator.declaration.entries import entries
 from generator.declaration.model import Declaration
 from generator.declaration.regions import region_named
 from generator.formula.model import Formula
@@ -207,58 +206,3 @@ def test_without_a_pack_the_state_is_unknown(words: str) -> None:
 @pytest.mark.parametrize("item", ["gelatin", "margarine"])
 def test_without_a_pack_the_catalogue_does_not_know_either(item: str) -> None:
     assert not us(bake(line(item, 50))).finished
-
-
-# Words on a pack -> what each region declares. Classes: 21 USC 321(qq) with FDA's list of January 2025; Annex II.
-WORDS = (
-    ("wheat flour; semolina; durum; bulgur; couscous; spelt; kamut; emmer; einkorn; farro; freekeh; seitan; "
-     "wheat germ; wheat starch", "wheat", "wheat"),
-    ("triticale", "wheat", "wheat rye"),
-    ("rye", "", "rye"),
-    ("barley; pearl barley; malt; malt extract; malt syrup; malt vinegar; malted barley flour", "", "barley"),
-    ("oats; rolled oats", "", "oats"),
-    ("buckwheat; rice; maize; teff; sorghum; millet; quinoa", "", ""),
-    ("milk; cream; butter; ghee; buttermilk; whey; casein; caseinate; lactose; yogurt; cheese; quark; milk powder; "
-     "dulce de leche", "milk", "milk"),
-    ("goat milk", "goat_milk", "milk"),
-    ("sheep milk", "sheep_milk", "milk"),
-    ("buffalo milk", "buffalo_milk", "milk"),
-    ("egg; egg white; egg yolk; albumen; meringue powder; lysozyme; mayonnaise; advocaat", "egg", "egg"),
-    ("soy flour; soya milk; tofu; miso; edamame; TVP; soy lecithin", "soy", "soy"),
-    ("sunflower lecithin; rapeseed lecithin", "", ""),
-    ("egg lecithin", "egg", "egg"),
-    ("peanut; peanut butter; groundnut; monkey nut; arachis", "peanut", "peanut"),
-    ("almond; marzipan; frangipane; amaretti; almond flour; almond milk; almond paste", "almond", "almond"),
-    ("persipan", "", ""),
-    ("hazelnut; filbert; gianduja; praline", "hazelnut", "hazelnut"),
-    ("walnut; black walnut; heartnut", "walnut", "walnut"),
-    ("pecan", "pecan", "pecan"),
-    ("pistachio", "pistachio", "pistachio"),
-    ("cashew", "cashew", "cashew"),
-    ("macadamia", "macadamia", "macadamia"),
-    ("Brazil nut", "brazil_nut", "brazil_nut"),
-    ("pine nut", "pine_nut", ""),
-    ("coconut; chestnut; butternut; shea butter; water chestnut; nutmeg; butternut squash", "", ""),
-    ("sesame; tahini; halva; benne; za'atar; sesame oil", "sesame", "sesame"),
-    ("mustard seed; mustard powder", "", "mustard"),
-    ("celery; celeriac; celery seed; celery salt", "", "celery"),
-    ("lupin flour; lupin bran", "", "lupin"),
-    ("sulphur dioxide; E220; E228; sodium metabisulphite; wine", "", "sulphites"),
-    ("Worcestershire sauce; anchovy", "anchovy", "fish"),
-    ("poppy seeds; sunflower seeds; cocoa; carob; vanilla; honey; baker's yeast", "", ""),
-    ("wheat glucose syrup; glucose syrup (wheat); wheat maltodextrin", "wheat", ""),
-)  # fmt: skip
-
-
-@pytest.mark.parametrize(
-    ("words", "in_us", "in_eu"),
-    [(each.strip(), in_us, in_eu) for words, in_us, in_eu in WORDS for each in words.split(";")],
-)
-def test_words_of_a_pack_by_region(words: str, in_us: str, in_eu: str) -> None:
-    row = pack("bought thing", words[0].upper() + words[1:], contains=[])
-    carried = line_allergens(line("bought thing", 100, row), book={})
-    for region, ids in (("US", in_us), ("EU", in_eu)):
-        declared = set(declared_ids(carried, region_named(region)))
-        wanted = {each.replace("_", " ") for each in ids.split()}
-        # Worcestershire sauce is made with barley malt vinegar as a rule; the EU declares it.
-        assert declared - ({"barley"} if words.startswith("Worcester") else set()) == wanted
