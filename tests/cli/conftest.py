@@ -43,6 +43,7 @@ class Cardboard:
     report: WriteReport | None = None
     shown: str | None = "shown"
     refused: str = ""
+    wishes: list[object] = field(default_factory=list)
     raises: BaseException | None = None
     asked: list[tuple[object, ...]] = field(default_factory=list)
 
@@ -70,7 +71,7 @@ class Cardboard:
         return self.shown and f"{self.shown} {name}"
 
     def show(self, _: Answer, name: str, *, wish: object = None) -> SimpleNamespace:
-        self.asked.append(("show", name, wish))
+        self.wishes.append(wish)
         return SimpleNamespace(text=self.shown and f"{self.shown} {name}", refused=self.refused)
 
     def show_json(self, _: Answer, name: str, *, wish: object = None) -> SimpleNamespace:

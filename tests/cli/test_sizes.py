@@ -29,7 +29,7 @@ Capture = pytest.CaptureFixture[str]
 )
 def test_a_size_is_understood(pipeline: Cardboard, words: list[str], wish: Wish) -> None:
     assert main(["show", "oat-braid", *words]) == 0
-    assert pipeline.asked[-1] == ("show", "oat-braid", wish)
+    assert pipeline.wishes == [wish]
 
 
 @pytest.mark.usefixtures("content", "pipeline")
