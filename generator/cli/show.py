@@ -27,7 +27,7 @@ examples:
   tinleaf show honey-oat-braid --tin round 20 cm
   tinleaf show honey-oat-braid --format json    exact, unrounded: what recipe.json holds
 
-exit: 0 shown, 1 no such recipe, an error in it or a size it cannot have, 2 a mistake on the command line
+exit: 0 shown, 1 no such recipe, an error in it, or no such size, 2 a mistake on the command line
 """
 
 

@@ -1,10 +1,12 @@
 """Photographs as they are published: upright, bounded in size, JPEG, and silent about the camera."""
 
 import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import BytesIO
 from pathlib import PurePosixPath
 
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageFile, ImageOps, UnidentifiedImageError
 
 WIDEST = 1600
 TALLEST = 2000
@@ -81,7 +83,7 @@ def encoded(data: bytes, *, width: int, height: int) -> bytes:
 
     Raises OSError where the file is cut short; `published_size` has told about files that are no pictures.
     """
-    with Image.open(BytesIO(data)) as opened:
+    with _whole_files_only(), Image.open(BytesIO(data)) as opened:
         upright = _flat(ImageOps.exif_transpose(opened))
     sized = (
         upright.resize((width, height), Image.Resampling.LANCZOS)
@@ -91,6 +93,17 @@ def encoded(data: bytes, *, width: int, height: int) -> bytes:
     written = BytesIO()
     sized.save(written, "JPEG", quality=QUALITY, optimize=True, progressive=True, subsampling="4:2:0")
     return written.getvalue()
+
+
+@contextmanager
+def _whole_files_only() -> Iterator[None]:
+    """The PDF engine tells Pillow to accept files cut short; a photograph with a grey half is no photograph."""
+    before = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = before
 
 
 def _flat(picture: Image.Image) -> Image.Image:
