@@ -53,6 +53,7 @@ def published_size(data: bytes) -> tuple[int, int] | None:
         with picture:
             turned = picture.getexif().get(0x0112, 1) in (5, 6, 7, 8)
             size = (picture.height, picture.width) if turned else picture.size
+            _decode_small(picture)
     except _UNREADABLE:
         return None
     return _bounded(*size)
@@ -93,6 +94,13 @@ def encoded(data: bytes, *, width: int, height: int) -> bytes:
     written = BytesIO()
     sized.save(written, "JPEG", quality=QUALITY, optimize=True, progressive=True, subsampling="4:2:0")
     return written.getvalue()
+
+
+def _decode_small(picture: Image.Image) -> None:
+    """Raises OSError where the file is cut short: a JPEG is decoded at an eighth of its size, which is quick."""
+    with _whole_files_only():
+        picture.draft("RGB", (picture.width // 8, picture.height // 8))
+        picture.load()
 
 
 @contextmanager

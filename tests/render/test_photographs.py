@@ -103,3 +103,9 @@ def test_copies_are_narrower_than_the_picture() -> None:
 def test_pictures_are_known_by_their_ending() -> None:
     assert is_picture("media/a.JPG")
     assert not is_picture("media/a.pdf")
+
+
+def test_a_picture_cut_short_is_no_picture_to_begin_with() -> None:
+    whole = picture(400, 400)
+    assert published_size(whole) == (400, 400)
+    assert published_size(whole[: len(whole) // 2]) is None
