@@ -5,8 +5,10 @@ from types import MappingProxyType
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span, whole_file
 from generator.formula.intake.about import ABOUT_KEYS, read_about
+from generator.formula.intake.accepts import read_accepts
 from generator.formula.intake.collect import Collector
 from generator.formula.intake.parts import read_parts
+from generator.formula.intake.stated import read_weight
 from generator.formula.intake.weights import read_losses
 from generator.formula.model import Prose
 from generator.formula.written import (
@@ -21,7 +23,7 @@ from generator.measure.unit import Spoons
 from generator.source.document import Aside, Body, Document, Mapping, Method, Passage, Section, Step
 from generator.source.fields import check_keys
 
-KEYS = (*ABOUT_KEYS, "formula", "weighs", "bakes_off")
+KEYS = (*ABOUT_KEYS, "flour", "dough", "formula", "weighs", "bakes_off", "accepts")
 
 
 def read_recipe(document: Document, *, spoons: Spoons) -> tuple[WrittenRecipe, Diagnostics]:
@@ -44,13 +46,20 @@ def read_recipe(document: Document, *, spoons: Spoons) -> tuple[WrittenRecipe, D
         weighs=weighs,
         bakes_off=bakes_off,
         spans=_spans(front, document.path),
+        flour=read_weight(front, "flour", spoons=spoons, collector=collector),
+        dough=read_weight(front, "dough", spoons=spoons, collector=collector),
+        accepts=read_accepts(front, collector),
     )
     return written, collector.found
 
 
 def _spans(front: Mapping, path: str) -> MappingProxyType[str, Span]:
+    """The place of each key, and of the photograph's path, which is looked for elsewhere."""
     spans = {key.value: key.span for key, _ in front.entries}
     spans.setdefault("title", whole_file(path))
+    photo = front.get("photo")
+    if photo is not None:
+        spans["photo"] = photo.span
     return MappingProxyType(spans)
 
 
