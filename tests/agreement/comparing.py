@@ -107,9 +107,13 @@ def _steps(data: Data, output: Output, *, by_weight: bool) -> Iterator[str]:
 
 
 def _uses(step: Step, told: str, where: str) -> Iterator[str]:
+    """Each weight in its turn: two of the same are two."""
+    at = 0
     for item, words in step.uses:
-        if not any(holds(told, plain(each)) for each in (words + item, f"{item}({words}", words)):
+        found = re.compile(standing(plain(words))).search(told, at)
+        if found is None:
             yield f"{where} does not show {words} of {item}"
+        at = found.end() if found else at
 
 
 def _surplus(step: Step, beside: str, where: str) -> Iterator[str]:
@@ -140,14 +144,18 @@ def _needs(
 
 
 def _times(data: Data, output: Output) -> Iterator[str]:
-    low = output.times.casefold()
-    for time in times_of(data):
+    """Each way with its own times."""
+    times = times_of(data)
+    if len(times) != len(output.times):
+        yield f"{output.name}: times of {len(output.times)} ways, not of {len(times)}"
+    for time, text in zip(times, output.times, strict=False):
+        low, way = text.casefold(), time.way or "the only way"
         names = (("hands-on", time.hands_on), ("waiting", time.waiting), ("baking", time.baking))
         for name, words in names:
             if words and not holds(low, plain(f"{name}{words}").casefold()):
-                yield f"{output.name}: {time.way or 'the only way'} does not show {name} {words}"
+                yield f"{output.name}: {way} does not show {name} {words}"
         if not holds(low, plain(time.total)):
-            yield f"{output.name}: {time.way or 'the only way'} does not show {time.total} in all"
+            yield f"{output.name}: {way} does not show {time.total} in all"
     meant = tuple(plain(each) for each in sequence_of(data))
     if output.sequence is not None and output.sequence != meant:
         yield f"{output.name}: the order of work is {output.sequence}, not {meant}"
@@ -159,8 +167,8 @@ def _iso_times(data: Data, output: Output) -> Iterator[str]:
     preparation = first["hands_on"][1] + first["waiting"][1]
     longest = {"prepTime": preparation, "cookTime": first["baking"][1], "totalTime": first["total"][1]}
     for name, minutes in longest.items():
-        if f'"{name}": "{_iso(minutes)}"' not in output.times:
-            yield f"{output.name}: {name} is not {_iso(minutes)!r} in {output.times}"
+        if f'"{name}": "{_iso(minutes)}"' not in output.times[0]:
+            yield f"{output.name}: {name} is not {_iso(minutes)!r} in {output.times[0]}"
 
 
 def _iso(minutes: float) -> str:

@@ -41,8 +41,10 @@ def holds(text: str, words: str) -> bool:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Output:
-    """One output as read. `rows` is one text a line of the formula; None where the lines are not told apart,
-    and then they stand in `docket` in their order. `steps` and `declared` are plain texts.
+    """One output as read, all texts plain.
+
+    `rows` is one text a line of the formula; None where the lines are not told apart, and then they stand in
+    `docket` in their order. `times` is one text a way.
 
     `claims` names what this output is there to show: rows, steps, times, iso times, label.
     """
@@ -52,7 +54,7 @@ class Output:
     rows: tuple[str, ...] | None
     docket: str
     steps: str
-    times: str
+    times: tuple[str, ...]
     declared: str
     sequence: tuple[str, ...] | None = None
 
@@ -118,7 +120,7 @@ def read_page(content: bytes) -> Output:
         rows=tuple(each.text for each in labels),
         docket="",
         steps=next(page.classed("method")).text,
-        times="".join(each.text for each in page.classed("times")),
+        times=tuple(each.text for each in page.classed("times")),
         declared=whole,
         sequence=tuple(each for told in page.classed("sequence") for each in told.text.split(_APART)[1:]),
     )
@@ -140,7 +142,7 @@ def read_structured_data(content: bytes) -> Output:
         rows=tuple(plain(each) for each in recipe["recipeIngredient"]),
         docket="",
         steps=plain(" ".join(steps)),
-        times=json.dumps(times),
+        times=(json.dumps(times),),
         declared="",
     )
 
@@ -169,7 +171,7 @@ def read_description(text: str) -> Output:
         rows=tuple(plain(line) for line in lines),
         docket="",
         steps=plain(text[method:]) if method >= 0 else "",
-        times=plain("".join(timed)),
+        times=tuple(plain(line) for line in timed),
         declared=plain(text),
     )
 
@@ -189,14 +191,14 @@ def read_sheet(content: bytes, *, name: str, claims: frozenset[str]) -> Output:
     kept = (line for side in sides for line in side.splitlines() if not _FURNITURE.fullmatch(line))
     whole = "\n".join(kept)
     docket = whole[whole.index("Weigh out") :]
-    method = _after(docket, "\nMethod")
+    method, timed = _after(docket, "\nMethod"), _before(_after(docket, "\nTime\n"), "\nMethod")
     return Output(
         name=name,
         claims=claims,
         rows=None,
         docket=plain(_before(_before(docket, "\nMethod"), "\nTime\n")),
         steps=plain(method),
-        times=plain(_before(_after(docket, "\nTime\n"), "\nMethod")),
+        times=tuple(plain(each) for each in re.split(r"(?=\btotal\b)", timed)[1:]),
         declared=plain(method),
     )
 

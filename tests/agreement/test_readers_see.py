@@ -80,10 +80,14 @@ def test_another_sheet_is_told_apart(change: tuple[str, str], crown: Baked, tmp_
 
 FIGURE = re.compile(r"(?<=>)[^<>]*?(\d+)(?=[^<>]*<)")
 NOT_OF_RECIPE_JSON = re.compile(
-    r'<h3 class="part-head">.*?</h3>|<p class="numeral">.*?</p>|<span class="second">.*?</span>(?=</li>)',
+    r'<h3 class="part-head">.*?</h3>|<p class="numeral">.*?</p>|<span class="second">.*?</span>(?=</li>)'
+    r"|<i>.*?</i>",
     re.DOTALL,
 )
-"""Sums of parts, numbers of steps, and the second measure beside a step: recipe.json has no words for them."""
+"""Sums of parts, numbers of steps, and beside a step the second measure and the share.
+
+recipe.json has no words for them.
+"""
 
 
 def test_every_figure_of_the_page_changed_by_one_is_seen(crown: Baked) -> None:
@@ -105,7 +109,7 @@ def test_every_figure_of_the_page_changed_by_one_is_seen(crown: Baked) -> None:
         if not seen(crown, read_page(other.encode())):
             unseen.append(text[at - 50 : end + 50])
     assert unseen == []
-    assert tried > 100
+    assert tried > 90
 
 
 def _method(text: str) -> tuple[int, int]:
