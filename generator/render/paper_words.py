@@ -117,11 +117,10 @@ def running_title(title: str) -> str:
 
 
 def line_words(line: LineView) -> str:
-    """What follows an item on its line: preparation, where it is told, note, and that it is optional."""
+    """What follows an item on its line: preparation, where it is told, and that it is optional."""
     pieces = (
         line.preparation,
         f"see {line.component.title}" if line.component else "",
-        line.note,
         "optional" if line.optional else "",
     )
     return ", ".join(piece for piece in pieces if piece)

@@ -12,10 +12,12 @@ _MARGIN, _PADDING, _GUTTER = 56, 36, 48
 _COLUMN = 720
 # Figures in pixels and columns, tried in this order. Below 28 px a viewer on a telephone cannot read them
 # (28 of 1080 lines; from memory of television practice).
-_SCALES = ((42, 1), (36, 1), (36, 2), (32, 2), (28, 2))
+_SCALES = ((42, 1), (36, 1), (32, 1), (36, 2), (32, 2), (28, 2))
 _TITLE_SIZES = (64, 52, 44)
 # A row of more lines than this goes on in a further row, so that any text fits any column.
 _ROW_LINES = 6
+# How finely the columns of a picture are levelled, in pixels.
+_STEP = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,12 +68,20 @@ def panels_of(view: RecipeView) -> tuple[Panel, ...]:
         head, head_height = _head(view, columns, "")
         filled = _filled(rows, _room(head_height))
         if len(filled) <= columns:
-            return (_panel(filled, head, head_height, columns),)
+            return (_panel(_balanced(rows, columns), head, head_height, columns),)
     several = [filled[at : at + columns] for at in range(0, len(filled), columns)]
     return tuple(
         _panel(page, _head(view, columns, f"{number} of {len(several)}")[0], head_height, columns)
         for number, page in enumerate(several, start=1)
     )
+
+
+def _balanced(rows: list[Row], columns: int) -> list[list[Row]]:
+    """The rows in at most so many columns, none much taller than it must be."""
+    height = sum(row.height for row in rows) / columns
+    while len(filled := _filled(rows, height)) > columns:
+        height += _STEP
+    return filled
 
 
 def _room(head_height: float) -> float:

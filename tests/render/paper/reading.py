@@ -35,7 +35,14 @@ def words_of(view: RecipeView) -> list[str]:
     for part in view.parts:
         words.append(part.title)
         for line in part.lines:
-            words += [line.amount.weight, line.amount.volume, line.item, line.preparation, *line.choices]
+            words += [
+                line.amount.weight,
+                line.amount.volume,
+                line.item,
+                line.preparation,
+                line.note,
+                *line.choices,
+            ]
     for way in all_ways(view):
         words.append(way.title)
         for section in way.sections:

@@ -365,7 +365,7 @@ TYPICAL = RecipeView(
             day="20 September 2026",
             change="Dough, bread flour: 400 g is now 430 g",
             why="Too wet at two bakes in damp weather.",
-            film="The film still shows 400 g at 1:25",
+            film="400 g at 1:25",
             recipe=PageLink(title="Honey oat braid", path="recipes/honey-oat-braid/"),
         ),
     ),

@@ -129,3 +129,15 @@ def test_an_amount_that_is_unknown_leaves_its_place_empty() -> None:
     )
     (panel,) = panels_of(view)
     assert [stroke.text for placed in panel.rows for stroke in placed.row.strokes] == ["salt"]
+
+
+@pytest.mark.parametrize("count", [3, 8, 12, 16, 20, 26])
+def test_no_column_of_a_picture_stands_empty(count: int) -> None:
+    lines = tuple(line(f"ingredient {number}", f"{number} g", "1 cup") for number in range(count))
+    (panel,) = panels_of(replace(TINY, parts=(replace(TINY.parts[0], lines=lines),)))
+    ends = [
+        max(placed.y + placed.row.height for placed in panel.rows if placed.x == left)
+        for left in {placed.x for placed in panel.rows}
+    ]
+    assert len(ends) == (1 if panel.width < 1000 else 2)
+    assert max(ends) - min(ends) <= 2 * max(placed.row.height for placed in panel.rows)

@@ -55,7 +55,7 @@ def test_the_home_of_a_recipe_is_its_address_without_its_path() -> None:
 
 def test_what_follows_an_item_is_one_list() -> None:
     full = line("peel", "1 g", preparation="cut", note="soft", optional=True)
-    assert line_words(full) == "cut, soft, optional"
+    assert line_words(full) == "cut, optional"
     assert line_words(TYPICAL.parts[0].lines[-1]) == "see Candied lemon peel"
 
 
