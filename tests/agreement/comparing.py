@@ -179,7 +179,9 @@ def _iso(minutes: float) -> str:
 def _label(data: Data, output: Output, region: str) -> Iterator[str]:
     """The list of ingredients, what is contained and what may be, and that the label is not finished."""
     label, told = data["labels"][region], output.declared.casefold()
-    if output.name != "description" and plain(label["ingredients"]).casefold() not in told:
+    if (output.name != "description" or region == "EU") and plain(
+        label["ingredients"]
+    ).casefold() not in told:
         yield f"{output.name}: the list of ingredients is not there: {label['ingredients']}"
     if region == "US" and label["contains"]:
         words = ", ".join(dict.fromkeys(_US.get(each, each) for each in label["contains"]))

@@ -18,8 +18,16 @@ from generator.render.site.frame import frame_of
 from generator.render.site.page import page_product
 from generator.render.site.pages import recipe_page
 from generator.render.structured_data.render import structured_data
+from generator.render.tag_sheets.render import render_tags
 from tests.agreement.claims import Data
-from tests.agreement.reading import Output, read_description, read_page, read_sheet, read_structured_data
+from tests.agreement.reading import (
+    Output,
+    read_description,
+    read_page,
+    read_sheet,
+    read_structured_data,
+    read_tags,
+)
 from tests.agreement.writing import Drawn
 
 DAY = date(2026, 7, 1)
@@ -78,9 +86,11 @@ def texts_of(bake: Baked) -> Iterator[Output]:
 
 
 def sheets_of(bake: Baked) -> Iterator[Output]:
-    """The four cards and the bench sheet, read back from their PDFs."""
+    """The four cards, the bench sheet and the tags, read back from their PDFs."""
     settings = bake.result.setting.settings
     for card in render_cards(bake.view, theme=settings.theme):
         yield read_sheet(card.content, name=Path(card.path).stem, claims=_CARD)
     sheet = render_bench_sheet(bake.view, paper=settings.paper, theme=settings.theme)
     yield read_sheet(sheet.content, name="bench sheet", claims=_BENCH)
+    tags = render_tags(bake.view, paper=settings.paper, theme=settings.theme)
+    yield read_tags(tags.content)

@@ -203,6 +203,21 @@ def read_sheet(content: bytes, *, name: str, claims: frozenset[str]) -> Output:
     )
 
 
+def read_tags(content: bytes) -> Output:
+    """A sheet of gift tags: what is in the bake, and nothing of its method."""
+    text = "\n".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
+    told = plain(text)
+    return Output(
+        name="tags",
+        claims=frozenset({"label"}),
+        rows=None,
+        docket="",
+        steps="",
+        times=(),
+        declared=told,
+    )
+
+
 def _before(text: str, mark: str) -> str:
     return text[: text.index(mark)] if mark in text else text
 

@@ -60,9 +60,14 @@ class Drawn:
 
 @cache
 def ingredients() -> tuple[Ingredient, ...]:
-    """All rows whose names a recipe file may hold without quotation marks."""
+    """All rows whose names a recipe file may hold without quotation marks.
+
+    A starter is left out: its line must say how wet it is.
+    """
     return tuple(
-        each for each in built_in() if all(letter.isalpha() or letter in " -" for letter in each.name)
+        each
+        for each in built_in()
+        if all(letter.isalpha() or letter in " -" for letter in each.name) and "starter" not in each.name
     )
 
 
