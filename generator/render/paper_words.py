@@ -4,12 +4,11 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
-from typing import Protocol
 from urllib.parse import urljoin
 
 from markupsafe import Markup, escape
 
-from generator.present.views import BlockView, LineView, RecipeView, Rich, UseView, WayView
+from generator.present.views import BlockView, LineView, RecipeView, Rich, Run, UseView, WayView
 from generator.render.rich_text import rich_html
 
 # What `rich_text` writes for a picture and for a link; paper shows their words, and the address of a link.
@@ -21,16 +20,6 @@ _SPACES = re.compile(r"( +)")
 _HELD_TOGETHER = 24
 # Longer than this, a title in a running head would push the number of the side away.
 _RUNNING = 38
-
-
-class Stretch(Protocol):
-    """A stretch of a declaration, as the label of a view carries them."""
-
-    @property
-    def text(self) -> str: ...
-
-    @property
-    def strong(self) -> bool: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +115,7 @@ def line_words(line: LineView) -> str:
     return ", ".join(piece for piece in pieces if piece)
 
 
-def runs_html(runs: Iterable[Stretch]) -> Markup:
+def runs_html(runs: Iterable[Run]) -> Markup:
     """The words of a declaration, those that stand out as `strong`.
 
     A word of which a part stands out ("(milk),") is held together: the layout engine would otherwise break
@@ -144,7 +133,7 @@ def runs_html(runs: Iterable[Stretch]) -> Markup:
     return html
 
 
-def _worded(runs: Iterable[Stretch]) -> Iterator[list[tuple[str, bool]]]:
+def _worded(runs: Iterable[Run]) -> Iterator[list[tuple[str, bool]]]:
     """The text word by word, spaces as words of their own; each word as its stretches of one weight."""
     word: list[tuple[str, bool]] = []
     for run in runs:

@@ -21,12 +21,11 @@ _GAP_MM, _MARK_MM = 2.0, 6.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TagForm:
-    """How the block is divided. A folded tag is two fields side by side, the declaration on the second."""
+    """How the block is divided."""
 
     name: str
     columns: int
     rows: int
-    folded: bool
 
     @property
     def width_mm(self) -> float:
@@ -46,39 +45,39 @@ class TagForm:
 
     @property
     def tags(self) -> int:
-        return self.columns * self.rows // (2 if self.folded else 1)
+        return self.columns * self.rows
 
 
-# A longer declaration takes the next form; letters never shrink. "ten-close" sets the lines about allergens
-# one after another instead of one below another.
+# A longer declaration takes the next form; letters never shrink, and everything stays on one face, so that no
+# half with the allergens can be cut off and lost. "ten-close" sets the lines about allergens one after another
+# instead of one below another.
 FORMS = (
-    TagForm(name="ten", columns=2, rows=5, folded=False),
-    TagForm(name="ten-close", columns=2, rows=5, folded=False),
-    TagForm(name="five", columns=2, rows=5, folded=True),
-    TagForm(name="four", columns=2, rows=2, folded=False),
-    TagForm(name="two", columns=1, rows=2, folded=False),
-    TagForm(name="one", columns=1, rows=1, folded=False),
+    TagForm(name="ten", columns=2, rows=5),
+    TagForm(name="ten-close", columns=2, rows=5),
+    TagForm(name="eight", columns=2, rows=4),
+    TagForm(name="six", columns=2, rows=3),
+    TagForm(name="four", columns=2, rows=2),
+    TagForm(name="two", columns=1, rows=2),
+    TagForm(name="one", columns=1, rows=1),
 )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """A cut or fold mark as a box in millimetres from the sheet's corner."""
+    """A cut mark as a box in millimetres from the sheet's corner."""
 
     left: float
     top: float
     width: float
     height: float
-    fold: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
-    """The place of one field on the sheet, in millimetres; `back` is the second half of a folded tag."""
+    """The place of one tag on the sheet, in millimetres."""
 
     left: float
     top: float
-    back: bool
 
 
 def margins_mm(paper: Paper) -> tuple[float, float]:
@@ -88,14 +87,10 @@ def margins_mm(paper: Paper) -> tuple[float, float]:
 
 
 def fields_of(form: TagForm, paper: Paper) -> tuple[Field, ...]:
-    """The fields row by row."""
+    """The tags row by row."""
     left, top = margins_mm(paper)
     return tuple(
-        Field(
-            left=left + column * form.width_mm,
-            top=top + row * form.height_mm,
-            back=form.folded and column % 2 == 1,
-        )
+        Field(left=left + column * form.width_mm, top=top + row * form.height_mm)
         for row in range(form.rows)
         for column in range(form.columns)
     )
@@ -104,13 +99,11 @@ def fields_of(form: TagForm, paper: Paper) -> tuple[Field, ...]:
 def marks_of(form: TagForm, paper: Paper) -> tuple[Mark, ...]:
     """Marks at the ends of every cut, outside the tags."""
     left, top = margins_mm(paper)
-    upright = [
-        (left + number * form.width_mm, form.folded and number == 1) for number in range(form.columns + 1)
-    ]
+    upright = [left + number * form.width_mm for number in range(form.columns + 1)]
     level = [top + number * form.height_mm for number in range(form.rows + 1)]
     ends = (top - _GAP_MM - _MARK_MM, top + BLOCK_MM[1] + _GAP_MM)
     sides = (left - _GAP_MM - _MARK_MM, left + BLOCK_MM[0] + _GAP_MM)
     return (
-        *(Mark(left=x, top=end, width=0, height=_MARK_MM, fold=fold) for x, fold in upright for end in ends),
-        *(Mark(left=side, top=y, width=_MARK_MM, height=0, fold=False) for y in level for side in sides),
+        *(Mark(left=x, top=end, width=0, height=_MARK_MM) for x in upright for end in ends),
+        *(Mark(left=side, top=y, width=_MARK_MM, height=0) for y in level for side in sides),
     )

@@ -64,29 +64,21 @@ def choose(view: RecipeView, *, theme: str = DEFAULT) -> Choice | None:
 
 
 def _fits(view: RecipeView, form: TagForm, *, code: QrCode | None, theme: str) -> bool:
-    """Whether each field of a tag, laid out on a page of just its size, takes no second page."""
-    backs = (False, True) if form.folded else (False,)
-    return all(len(_measured(view, form, code=code, back=back, theme=theme).pages) == 1 for back in backs)
-
-
-def _measured(view: RecipeView, form: TagForm, *, code: QrCode | None, back: bool, theme: str) -> Any:
+    """Whether a tag, laid out on a page of just its size, takes no second page."""
     html = fill(
         "tag-measure.html",
         theme=theme,
         **_words(view, code),
         form=form,
-        back=back,
         width=form.width_mm,
         height=form.height_mm,
     )
-    return lay_out(html, _STYLE, theme=theme)
+    return len(lay_out(html, _STYLE, theme=theme).pages) == 1
 
 
 def _flowing(view: RecipeView, *, paper: Paper, theme: str) -> Any:
     """One tag of a whole sheet and more: it flows to as many sheets as it needs, each numbered."""
-    html = fill(
-        "tag-flowing.html", theme=theme, **_words(view, None), form=FORMS[-1], back=False, paper=paper
-    )
+    html = fill("tag-flowing.html", theme=theme, **_words(view, None), form=FORMS[-1], paper=paper)
     return lay_out(html, _STYLE, theme=theme)
 
 

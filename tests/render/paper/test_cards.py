@@ -126,3 +126,8 @@ def test_an_amount_that_is_longer_than_its_column_wraps() -> None:
     wide = replace(part.lines[0], amount=amount("123456–1234567 g", "12½ cups plus 13¾ tablespoons"))
     card = next(render_cards(replace(TINY, parts=(replace(part, lines=(wide,)),))))
     assert lost(["123456–1234567 g", "12½ cups plus 13¾ tablespoons"], card.content) == []
+
+
+def test_a_recipe_in_another_size_says_so_and_what_does_not_grow_with_it() -> None:
+    view = replace(TINY, scale="For 2 jars", notes=("Stir longer: time does not grow with the amount.",))
+    assert lost([view.scale, *view.notes], next(render_cards(view)).content) == []

@@ -58,7 +58,8 @@ def content_of(view: RecipeView) -> bytes:
     [
         (TINY, "ten", 10),
         (TYPICAL, "ten-close", 10),
-        (longer(2), "five", 5),
+        (longer(1), "eight", 8),
+        (longer(2), "six", 6),
         (longer(5), "four", 4),
         (longer(12), "two", 2),
         (longer(20), "one", 1),
@@ -96,7 +97,7 @@ def test_declarations_stand_a_sixteenth_of_an_inch_high_on_the_lower_case_o(view
         box = font["glyf"][font.getBestCmap()[ord("o")]]
         high = (box.yMax - box.yMin) / font["head"].unitsPerEm
         tall_x = font["OS/2"].sxHeight / font["head"].unitsPerEm
-    texts = [text for text in texts_of(laid_out(view)) if text.text.strip() != "fold"]
+    texts = texts_of(laid_out(view))
     assert min(text.size for text in texts) / MM * min(high, tall_x) >= 25.4 / 16
 
 
@@ -155,11 +156,6 @@ def test_the_sheet_has_the_size_of_the_paper(
     assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(size, abs=0.01)
 
 
-def test_a_folded_tag_leads_from_one_half_to_the_other() -> None:
-    text = text_of(content_of(longer(2)))
-    assert text.count(squeezed("1 of 2.")) == text.count(squeezed("2 of 2. Honey oat braid")) == 5
-
-
 def test_what_stands_out_is_bold_on_the_tag(documents: Sheets) -> None:
     document = documents[TYPICAL.name, "tags-letter"]
     bold = {
@@ -195,6 +191,13 @@ def test_a_statement_of_the_place_is_printed_word_for_word() -> None:
     words = "THIS FOOD is made in a Home Kitchen; see (our) “notes”."
     content = render_tags(replace(TINY, statement_of_place=words), paper="letter").content
     assert text_of(content).count(squeezed(words)) == 10
+
+
+def test_what_the_eater_must_know_stands_on_every_tag() -> None:
+    words = "Honey is not for babies under 12 months, not even baked."
+    content = render_tags(replace(TYPICAL, eater_cautions=(words,)), paper="letter").content
+    text = text_of(content)
+    assert text.count(squeezed(f"Caution: {words}")) == text.count("Bakedon") >= 6
 
 
 def test_a_tag_without_a_finished_weight_claims_none() -> None:
