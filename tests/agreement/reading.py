@@ -6,7 +6,7 @@ All spaces, soft hyphens and ligatures are set aside (`plain`): where a line of 
 import json
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from io import BytesIO
@@ -119,11 +119,18 @@ def read_page(content: bytes) -> Output:
         claims=frozenset({"rows", "steps", "needs", "times", "label"}),
         rows=tuple(each.text for each in labels),
         docket="",
-        steps=next(page.classed("method")).text,
+        steps=_without(next(page.classed("method")).text, page.classed("ovens")),
         times=tuple(each.text for each in page.classed("times")),
         declared=whole,
         sequence=tuple(each for told in page.classed("sequence") for each in told.text.split(_APART)[1:]),
     )
+
+
+def _without(text: str, asides: Iterable[Element]) -> str:
+    """The method without the table of other ovens, whose temperatures are those of no step."""
+    for each in asides:
+        text = text.replace(each.text, "")
+    return text
 
 
 def read_structured_data(content: bytes) -> Output:

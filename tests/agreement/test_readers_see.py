@@ -81,10 +81,10 @@ def test_another_sheet_is_told_apart(change: tuple[str, str], crown: Baked, tmp_
 FIGURE = re.compile(r"(?<=>)[^<>]*?(\d+)(?=[^<>]*<)")
 NOT_OF_RECIPE_JSON = re.compile(
     r'<h3 class="part-head">.*?</h3>|<p class="numeral">.*?</p>|<span class="second">.*?</span>(?=</li>)'
-    r"|<i>.*?</i>",
+    r'|<i>.*?</i>|<details class="ovens">.*?</details>',
     re.DOTALL,
 )
-"""Sums of parts, numbers of steps, and beside a step the second measure and the share.
+"""Sums of parts, numbers of steps, and beside a step the second measure and the share, other ovens.
 
 recipe.json has no words for them.
 """
