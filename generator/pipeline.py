@@ -191,6 +191,7 @@ def _shelf(settings: Settings, pantry: Pantry) -> Shelf:
         spoons=SPOONS[settings.cup],
         flour_cup=settings.flour_cup,
         egg=settings.egg,
+        yeast_sugar=settings.yeast_sugar,
     )
 
 

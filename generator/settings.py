@@ -1,6 +1,7 @@
 """All that a maker may choose, in one frozen type. Read from `site.yaml` by `source/site.py`."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal, TypeAlias
 
 Region: TypeAlias = Literal["US", "EU", "UK", "CA", "ANZ"]
@@ -17,7 +18,8 @@ class Settings:
 
     `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` bytes.
     `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
-    was filled: spooned 125 g, dipped 137 g.
+    was filled: spooned 125 g, dipped 137 g. `yeast_sugar` is the percent of sugar on flour above which a yeast
+    for sweet doughs is suggested (common practice: from 5 to 12).
     """
 
     title: str = ""
@@ -37,6 +39,7 @@ class Settings:
     theme: str = "docket"
     kitchen_handles: tuple[str, ...] = ()
     pack_age: int = 180
+    yeast_sugar: Fraction = Fraction(10)
     statement: str = ""
     paid_links: str = ""
     description_limit: int = 5000

@@ -85,6 +85,10 @@ def _entries(
     found = _merged(_each_entry(formula, book, region, seen))
     if region.water_in_finished_food:
         found = _water_as_it_stays(found, formula, region)
+    return _by_weight(found)
+
+
+def _by_weight(found: tuple[Entry, ...]) -> tuple[Entry, ...]:
     weighed = sorted((each for each in found if each.place == WEIGHED), key=lambda each: -each.grams)
     return (*weighed, *(each for each in found if each.place != WEIGHED))
 
@@ -151,6 +155,10 @@ def _named(
     """The words of the line, and the ids in the order its own list meets them."""
     needed = needed_ids(carried, region)
     formula = book.get(line.component or "")
+    if line.inside:
+        made_of = _by_weight(_merged(_entry(each, WEIGHED, book, region, seen) for each in line.inside))
+        carried_ids = tuple(dict.fromkeys(each for entry in made_of for each in entry.ids))
+        return _with_inner(line.item, made_of, carried_ids, needed, region), carried_ids
     if formula is None or formula.name in seen:
         return in_list(_ware_text(line.ware, line.item, region), needed, region), ()
     inner = _entries(formula, book, region, seen | {formula.name})

@@ -88,7 +88,9 @@ def _line(line: Line, book: Mapping[str, Formula], seen: frozenset[str]) -> Line
         return together((_summed((), (reason,)), *known))
     if line.component is not None:
         return _summed((), ())  # a recipe inside itself: its lines are being gathered already
-    return _ware(line.ware, line.part, line.item)
+    own = _ware(line.ware, line.part, line.item)
+    # A starter carries what its flour carries, whatever its own pack says.
+    return together((own, *(_line(each, book, seen) for each in line.inside))) if line.inside else own
 
 
 def _component(

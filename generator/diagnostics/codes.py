@@ -1,7 +1,9 @@
 """The one table of codes. A code never changes its meaning; a retired one is never used again.
 
 Letters: S a file and its front matter, P the pantry, F the formula, R references and method,
-T times and temperatures, L labels, D the description, B building.
+N gentle notes on a formula, T times and temperatures, M the machine and
+the temperature of the dough, L labels, D the description, B building,
+K kitchen records (bake days), G gifts and the people they are for.
 """
 
 from collections.abc import Mapping
@@ -135,6 +137,32 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "F047": _warning("a component without a weight"),
         "F048": _error("a component that weighs nothing"),
         "F049": _warning("a component whose batch was never weighed"),
+        "F050": _error("a starter of unknown make-up"),
+        "F051": _error("a hydration that does not fit its lines"),
+        "F052": _error("not a percentage of flour or water"),
+        "F053": _error("a build that cannot be"),
+        "F054": _error("a make-up of what is no starter"),
+        "F055": _error("not a flour"),
+        "F056": _error("flour and dough stated at once"),
+        "F057": _error("a base for percents that are not there"),
+        "F058": _error("percents without flour"),
+        "F059": _error("flours that are not a hundred percent"),
+        "F060": _error("flours of a part that are not a hundred percent"),
+        "F061": _error("flour by weight and by percent"),
+        "F062": _error("a whole that cannot be"),
+        "F063": _error("a preferment that holds more than the dough"),
+        "F064": _error("a preferment that holds what the dough lacks"),
+        "F065": _error("a dough too small for what is in it"),
+        "F066": _error("a percent and a weight that disagree"),
+        # N: gentle notes
+        "N001": _warning("sugar that slows common yeast"),
+        "N002": _warning("a liquid that kills yeast"),
+        "N003": _warning("salt outside the usual range"),
+        "N004": _warning("a hydration outside the usual range"),
+        "N005": _warning("cinnamon near the weight of the yeast"),
+        "N006": _warning("more than one batch of a component"),
+        "N010": _error("a note accepted that there is not"),
+        "N011": _warning("a note accepted that does not arise"),
         # R: references and method
         "R001": _warning("no method"),
         "R010": _error("a reference to nothing"),
@@ -159,6 +187,14 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "T011": _error("not chapters"),
         "T012": _warning("chapters out of order"),
         "T013": _warning("chapters that a film's page passes over"),
+        # M: machine, and the temperature of the dough
+        "M001": _error("not a number of degrees"),
+        "M002": _error("no temperature of a dough"),
+        "M003": _error("more than mixing can add"),
+        "M004": _error("not a rest of a machine"),
+        "M010": _warning("a machine without a dough cycle"),
+        "M011": _warning("a temperature of a dough without flour"),
+        "M012": _warning("more or less flour than the pan takes"),
         # L: labels
         "L001": _warning("a pack to read before the label is finished"),
         "L002": _warning("a pack never read on a stated day"),
@@ -171,5 +207,30 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "D001": _warning("a block under the video that is too long"),
         # B: building
         "B001": _error("a character that cannot be printed"),
+        # K: kitchen records
+        "K001": _error("a bake of an unknown recipe"),
+        "K002": _error("an unknown pack"),
+        "K003": _error("something unknown that was added"),
+        "K004": _error("not an amount"),
+        "K005": _error("not a weight"),
+        "K006": _error("not a temperature"),
+        "K007": _warning("a day that the file's name does not say"),
+        "K008": _warning("a pack that nothing in the bake is made of"),
+        "K009": _error("something left that was never in"),
+        "K010": _warning("a bake heavier than its dough"),
+        "K011": _error("an entry without keys"),
+        # G: gifts and people
+        "G001": _error("a list of names without a column “to”"),
+        "G002": _error("an unknown column"),
+        "G003": _error("a column given twice"),
+        "G004": _error("more cells than columns"),
+        "G005": _error("a quote that does not close"),
+        "G006": _error("text after a closing quote"),
+        "G007": _error("a tag for nobody"),
+        "G008": _error("a list of nobody"),
+        "G009": _error("a character that cannot be printed"),
+        "G010": _warning("something avoided that is no allergen known here"),
+        "G011": _error("a person who is not keys and values"),
+        "G012": _warning("a person who avoids nothing"),
     }
 )

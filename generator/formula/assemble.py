@@ -9,9 +9,11 @@ from generator.formula.checks.listing import ALL
 from generator.formula.components import shares
 from generator.formula.lines import understand_line
 from generator.formula.model import Formula, Part
+from generator.formula.percent_lines import in_grams
 from generator.formula.percentages import in_dough, totals_of, with_percents
 from generator.formula.shelf import Shelf
 from generator.formula.timeline import times_of
+from generator.formula.total_part import final_dough_of
 from generator.formula.ways import understand_intro, understand_ways
 from generator.formula.written import WrittenPart, WrittenRecipe
 from generator.measure.number import total
@@ -22,7 +24,9 @@ def understand(
 ) -> tuple[Formula, Diagnostics]:
     """The formula of one recipe. `book` holds every recipe of the folder by name, components already understood;
     one that could not be read stands there as None."""
-    found: list[Diagnostic] = []
+    written, wrong_percents = in_grams(written, shelf=shelf, book=book)
+    written, wrong_whole = final_dough_of(written, shelf=shelf, book=book)
+    found: list[Diagnostic] = [*wrong_percents, *wrong_whole]
     known = {name: formula for name, formula in book.items() if formula is not None}
     weighed = tuple(_part(part, shelf=shelf, book=book, found=found) for part in written.parts)
     parts = with_percents(weighed, in_dough(weighed, known).flour)
@@ -58,5 +62,7 @@ def _part(
         lines=lines,
         grams=total(()),
         span=part.span,
+        hydration=part.hydration.value if part.hydration else None,
+        build=(part.build.seed, part.build.flour, part.build.water) if part.build else None,
     )
     return replace(empty, grams=total(line.grams for line in lines if line.counts and line.grams is not None))

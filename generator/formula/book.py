@@ -4,8 +4,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, has_errors
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, has_errors, in_order
 from generator.formula.assemble import understand
+from generator.formula.checks.gentle_notes import check_notes
 from generator.formula.model import Formula
 from generator.formula.order import in_order_of_making
 from generator.formula.shelf import Shelf
@@ -34,4 +35,5 @@ def understand_all(recipes: Mapping[str, WrittenRecipe], *, faulty: Iterable[str
         if not (waits or name in left_out or has_errors(wrong)):
             known[name] = formula
     formulas = {name: formula for name, formula in sorted(known.items()) if formula is not None}
-    return Book(formulas=MappingProxyType(formulas), diagnostics=tuple(found))
+    notes = in_order(tuple(check_notes(formulas, recipes, shelf)))
+    return Book(formulas=MappingProxyType(formulas), diagnostics=(*found, *notes))

@@ -1,7 +1,9 @@
 """One recipe inside another: how much of its batch a line uses."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from generator.formula.model import Formula, Line, Part
 from generator.measure.number import total
@@ -36,3 +38,39 @@ def shares(parts: Iterable[Part], book: Mapping[str, Formula]) -> dict[str, Frac
         if share is not None and line.component:
             used[line.component] = used.get(line.component, Fraction(0)) + share
     return used
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batch:
+    """How often a component is made for one bake: `share` of one batch is used, `left_grams` are left over."""
+
+    name: str
+    share: Fraction
+    batches: int
+    used_grams: Fraction
+    batch_grams: Fraction
+    left_grams: Fraction
+
+
+def batches(formula: Formula, book: Mapping[str, Formula]) -> tuple[Batch, ...]:
+    """Whole batches of each component, in the order of the formula; those of unknown weight are left out.
+
+    Grams are of the finished component, as in `batch_grams`.
+    """
+    found = []
+    for name, share in formula.component_shares.items():
+        batch = batch_grams(book[name]) if name in book else None
+        if batch is not None and share > 0:
+            count = ceil(share)
+            used = share * batch
+            found.append(
+                Batch(
+                    name=name,
+                    share=share,
+                    batches=count,
+                    used_grams=used,
+                    batch_grams=batch,
+                    left_grams=count * batch - used,
+                )
+            )
+    return tuple(found)

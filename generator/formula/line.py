@@ -15,7 +15,7 @@ from generator.formula.brackets import closing, read_each, read_measures, times
 from generator.formula.line_item import Item, split_item
 from generator.formula.model import Written
 from generator.formula.sizes import SIZE, SIZES, plain_size
-from generator.measure.number import Range, looks_garbled, read_single
+from generator.measure.number import Range, looks_garbled, read_number, read_single
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.unit import Kind, Spoons
 
@@ -29,6 +29,7 @@ _ITSELF = ("clove",)
 _EACH = re.compile(r"([0-9]{1,3}|an?|one)\s{0,3}\(([^()]{1,60})\)\s{0,9}", re.I)
 _SLASH = re.compile("[/\u2044\u2215]")
 _OF = re.compile(r"of\s{1,9}", re.I)
+_PERCENT = re.compile(r"\s{0,3}(?:%|per\s?cent\b)\s{0,9}", re.I)
 Place = Callable[[int, int], Span]
 
 
@@ -42,6 +43,8 @@ class _Reading:
     at: int = 0
     measures: list[Quantity] = field(default_factory=list)
     words: str = ""
+    percent: Range | None = None
+    percent_end: int = 0
     sizes: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     found: list[Diagnostic] = field(default_factory=list)
@@ -73,17 +76,24 @@ def read_line(text: str, place: Place, *, spoons: Spoons) -> tuple[Written, tupl
         hint = "Write an amount and an ingredient, such as “240 g water”."
         reading.say("F002", "this line names no ingredient", 0, len(text) or 1, hint)
     item_place = place(item.start, max(item.end, item.start + 1))
+    name, other = item.name, ""
+    if reading.percent is not None:
+        # Beside a measure the percent is first held to be of the name: 250 ml of “2% milk”.
+        other = f"{text[amount_start : reading.percent_end].strip()} {item.name}"
+        name, other = (other, name) if reading.measures or reading.words else (name, other)
     written = Written(
         text=text.strip(),
         measures=tuple(reading.measures),
         words=reading.words,
         size=" ".join(dict.fromkeys(reading.sizes)),
-        item=item.name,
+        item=name,
         preparation=item.preparation,
         note="; ".join(reading.notes),
         span=place(0, max(len(text), 1)),
         item_span=item_place,
         amount_span=_amount_place(place, text[:amount_end].rstrip(), amount_start) or item_place,
+        percent=reading.percent,
+        other_item=other,
     )
     return written, tuple(reading.found)
 
@@ -100,11 +110,30 @@ def _read_amount(reading: _Reading) -> None:
         reading.at = pinch.end()
         return
     _check_garbled(reading)
+    if _read_percent(reading):
+        _read_bracketed_measures(reading)
+        _skip_of(reading)
+        return
     if not (_read_each(reading) or _read_first(reading)):
         return
     _read_joined(reading)
     _read_bracketed_measures(reading)
     _skip_of(reading)
+
+
+def _read_percent(reading: _Reading) -> bool:
+    """`65% water`: so much of the flour."""
+    number = read_number(reading.text, reading.at)
+    sign = _PERCENT.match(reading.text, number[1]) if number else None
+    if number is None or sign is None:
+        return False
+    if number[0].low <= 0:
+        hint = "Give an amount above 0, or leave the line out."
+        end = sign.start() + len(sign.group().rstrip())
+        reading.say("F004", "an amount must be more than nothing", reading.at, end, hint)
+    reading.percent, reading.percent_end = number[0], sign.end()
+    reading.at = sign.end()
+    return True
 
 
 def _skip_of(reading: _Reading) -> None:

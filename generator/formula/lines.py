@@ -8,6 +8,7 @@ from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
 from generator.formula.model import Formula, Line, Ware
 from generator.formula.normalise import weigh
 from generator.formula.shelf import Shelf
+from generator.formula.starters import asks, is_starter, starter_faults, starter_ware, with_inside
 from generator.formula.written import Name, WrittenLine, WrittenPart
 from generator.measure.number import Range, read_number
 from generator.measure.quantity import read_quantity
@@ -31,7 +32,9 @@ def understand_line(
     An alternative without an amount is meant in the amount of its line.
     """
     component = _component(line.recipe, book, found)
-    ware, form = _ware(line, shelf=shelf, found=found)
+    plain, form = _ware(line, shelf=shelf, found=found)
+    found.extend(starter_faults(line, plain, shelf))
+    ware = starter_ware(line, plain, shelf)
     weighed, wrong = weigh(line.written, ware, form=form, agree=line.agree, shelf=shelf)
     # One message is enough: what is not known cannot be weighed either, and a component has a check of its own.
     passed_over = {
@@ -41,7 +44,7 @@ def understand_line(
     found.extend(each for each in wrong if each.code not in passed_over)
     lost = _discarded(line.discard, weighed.grams, ware, shelf=shelf, found=found)
     kept = weighed.grams.minus(lost) if weighed.grams and lost else weighed.grams
-    return Line(
+    understood = Line(
         part=part.name,
         key=f"{part.name}/{line.written.item}",
         written=line.written,
@@ -59,10 +62,16 @@ def understand_line(
         millilitres=weighed.millilitres,
         volume_stated=weighed.volume_stated,
         count=weighed.count,
-        flour=bool(ware and ware.ingredient.flour and not _for_dusting(line) and not line.recipe),
+        flour=is_flour(line, ware),
         percent=None,
         span=line.span,
     )
+    return with_inside(understood, line, shelf)
+
+
+def is_flour(line: WrittenLine, ware: Ware | None) -> bool:
+    """Whether a line is flour of the dough: a flour by the catalogue or the pantry, not for dusting."""
+    return bool(ware and ware.ingredient.flour and not _for_dusting(line) and not line.recipe)
 
 
 def _for_dusting(line: WrittenLine) -> bool:
@@ -97,7 +106,9 @@ def _ware(line: WrittenLine, *, shelf: Shelf, found: Found) -> tuple[Ware | None
             found.append(Diagnostic(code="F042", message=message, span=line.pantry.span, hint=hint))
         return ware, form
     ware, form = shelf.ware(line.written.item)
-    if ware is None and line.recipe is None and line.written.item:
+    stated = line.hydration is not None or line.flour is not None
+    told = asks(line, ware) or (stated and is_starter(line.written.item))
+    if ware is None and line.recipe is None and line.written.item and not told:
         found.append(_unknown(line, shelf))
     return ware, form
 

@@ -33,6 +33,8 @@ class Written:
 
     `words` is what stands in the place of an amount: "to taste", "for dusting", "a pinch of".
     `agrees` is false where the maker accepts that the measures of the line differ.
+    `percent` is a leading percentage, and `other_item` the name under the other reading of it: "2% milk" may be two
+    percent of milk. Without a measure `item` is the bare name, beside one it is the whole.
     """
 
     text: str
@@ -45,6 +47,8 @@ class Written:
     span: Span
     item_span: Span
     amount_span: Span
+    percent: Range | None = None
+    other_item: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +59,8 @@ class Line:
     measures it (stated, or from the weight); `count` the pieces, for lines counted in pieces.
     `kept` is `grams` less what does not stay in the bake. `percent` is on the flour of all dough parts.
     `alternatives` are the lines of `or`; like optional lines they count for allergens only.
+    `hydration` is that of a starter, as the maker states it; `inside` its flour and its water, where the maker
+    says which flour it is.
     """
 
     part: str
@@ -74,6 +80,8 @@ class Line:
     flour: bool
     percent: Fraction | None
     span: Span
+    hydration: Fraction | None = None
+    inside: tuple["Line", ...] = ()
 
     @property
     def counts(self) -> bool:
@@ -83,7 +91,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
-    """A named list of lines. `grams` sums the lines that count; `preferment` is its kind, or None."""
+    """A named list of lines. `grams` sums the lines that count; `preferment` is its kind, or None.
+
+    `hydration` is as the maker states it, in percent; `build` says seed : flour : water, such as 1 : 2 : 2.
+    """
 
     name: str
     counts: bool
@@ -91,6 +102,8 @@ class Part:
     lines: tuple[Line, ...]
     grams: Range
     span: Span
+    hydration: Fraction | None = None
+    build: tuple[Fraction, Fraction, Fraction] | None = None
 
 
 class Stage(Enum):

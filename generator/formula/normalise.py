@@ -203,7 +203,7 @@ def _unweighable(
         message = f"the weight of {_one_piece(counted, written.item)} is not known"
         hint = f"Add the weight in brackets: “{written.text} (… g)”. Without it the line is left out of all sums."
         return [Diagnostic(code="F032", message=message, span=written.amount_span, hint=hint)]
-    if not written.words:
+    if not written.words and written.percent is None:  # a percent without a base has a message of its own
         message = f"{written.item} has no amount"
         hint = "Write an amount before it, or “to taste” or “for dusting” after it."
         return [Diagnostic(code="F033", message=message, span=written.item_span, hint=hint)]

@@ -12,6 +12,7 @@ from fractions import Fraction
 from generator.catalogue.lookup import fold
 from generator.formula.components import component_share
 from generator.formula.model import Formula, Line, Part, Totals
+from generator.formula.starters import flour_in, water_in
 from generator.formula.written import SOAKED, UNFERMENTED
 from generator.measure.number import Range, total
 
@@ -82,6 +83,9 @@ def _line(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
     if line.component is not None:
         return _component(line, part, book)
     grams = line.kept.mid
+    flour, water = flour_in(line.kept, line), water_in(line.kept, line)
+    if flour is not None and water is not None:
+        return Counted(flour=flour.mid, water=water.mid, nominal=water.mid)
     ingredient = line.ware.ingredient if line.ware else None
     if ingredient is None:
         return Counted()
@@ -135,7 +139,7 @@ def totals_of(
     finished = weighs
     if finished is None and bakes_off is not None and kept.high > 0:
         finished = kept.scaled(1 - bakes_off)
-    fermented = in_dough((part for part in parts if _ferments(part)), book).flour
+    fermented = in_dough((_fermenting(part) for part in parts), book).flour
     return Totals(
         grams=total(part.grams for part in parts),
         dough_grams=total(part.grams for part in parts if part.counts),
@@ -150,9 +154,14 @@ def totals_of(
     )
 
 
-def _ferments(part: Part) -> bool:
-    """Flour in a soaker, a scald or a water roux is wetted before, but not fermented."""
-    return part.preferment is not None and fold(part.preferment) not in UNFERMENTED
+def _fermenting(part: Part) -> Part:
+    """The lines of a part whose flour is fermented before: all of a preferment, the starters of any part.
+
+    Flour in a soaker, a scald or a water roux is wetted before, but not fermented.
+    """
+    if part.preferment is not None and fold(part.preferment) not in UNFERMENTED:
+        return part
+    return replace(part, lines=tuple(line for line in part.lines if line.hydration is not None))
 
 
 def kept_grams(parts: Iterable[Part]) -> Range:

@@ -72,6 +72,7 @@ def _line(line: Line, factor: Fraction) -> Line:
     return replace(
         line,
         alternatives=alternatives,
+        inside=tuple(_line(each, factor) for each in line.inside),
         grams=_range(line.grams, factor),
         kept=_range(line.kept, factor),
         millilitres=_range(line.millilitres, factor),

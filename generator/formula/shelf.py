@@ -1,6 +1,7 @@
 """What a maker has: the catalogue, the pantry on top of it, and the settings that turn measures into grams."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.load import Pantry
@@ -15,13 +16,17 @@ LONGEST_NAME = 120
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shelf:
-    """`flour_cup` is spooned or dipped; `egg` the size word of an egg whose line names none."""
+    """`flour_cup` is spooned or dipped; `egg` the size word of an egg whose line names none.
+
+    `yeast_sugar` is the percent of sugar on flour above which another yeast is suggested.
+    """
 
     catalogue: Catalogue
     pantry: Pantry
     spoons: Spoons
     flour_cup: str
     egg: str
+    yeast_sugar: Fraction = Fraction(10)
 
     def ware(self, name: str, *, pantry: str = "") -> tuple[Ware | None, str]:
         """What goes by this name, and the form that its first word gives ("chopped" pecans), or "".

@@ -34,8 +34,38 @@ class Name:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stated:
+    """A number that the maker states under a key, with its place: percent, or grams."""
+
+    value: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ratio:
+    """How a levain is built: seed, flour and water, such as 1 : 2 : 2."""
+
+    seed: Fraction
+    flour: Fraction
+    water: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Accepted:
+    """A gentle note that the maker has read and accepts, with the reason, never empty."""
+
+    note: str
+    why: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenLine:
-    """An ingredient line with what its mapping form says beside it."""
+    """An ingredient line with what its mapping form says beside it.
+
+    `hydration` and `flour` tell what a starter is made of.
+    """
 
     written: Written
     recipe: Name | None
@@ -46,15 +76,26 @@ class WrittenLine:
     agree: bool
     discard: Name | None
     span: Span
+    hydration: Stated | None = None
+    flour: Name | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenPart:
+    """`flour` is the part's share of all flour, in percent: its own percents are on that flour then.
+
+    `total` is the place of a `total: yes`: the part's lines are the whole dough, preferments included.
+    """
+
     name: str
     span: Span
     counts: bool
     preferment: str | None
     lines: tuple[WrittenLine, ...]
+    hydration: Stated | None = None
+    flour: Stated | None = None
+    build: Ratio | None = None
+    total: Span | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +142,10 @@ class WrittenWay:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenRecipe:
-    """The whole file. `spans` gives the place of front-matter keys, for checks that speak of them."""
+    """The whole file. `spans` gives the place of front-matter keys, for checks that speak of them.
+
+    `flour` is all flour of the dough, `dough` the wanted weight of it, in grams; `accepts` notes set aside.
+    """
 
     name: str
     path: str
@@ -113,3 +157,6 @@ class WrittenRecipe:
     weighs: Range | None
     bakes_off: Fraction | None
     spans: Mapping[str, Span]
+    flour: Stated | None = None
+    dough: Stated | None = None
+    accepts: tuple[Accepted, ...] = ()

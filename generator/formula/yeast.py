@@ -51,8 +51,8 @@ DEADLY_F = Range(Fraction(130), Fraction(140))
 CINNAMON_NEAR = Fraction(3, 4)
 """Cinnamon of so much of the yeast's weight is near it: gassing rises at half and falls at the whole."""
 
-_CINNAMON = frozenset({"ground cinnamon"})
-_SUGARY = frozenset({"sugar", "juice", "fruit", "spread", "condiment"})
+CINNAMON = frozenset({"ground cinnamon"})
+SUGARY = frozenset({"sugar", "juice", "fruit", "spread", "condiment"})
 _COOK = "A. Gardiner and S. Wilson, The Inquisitive Cook (1998)"
 _OWN_LIMIT = "from memory and common practice; sources run from 5 to 12 %"
 
@@ -75,7 +75,7 @@ def sugar_on_flour(formula: Formula) -> Fraction | None:
     Not milk sugar, which yeast does not eat, nor what dried fruit and chocolate keep to themselves (our decision).
     None without flour.
     """
-    lines = [line for line in _dough_lines(formula) if line.ware and line.ware.ingredient.group in _SUGARY]
+    lines = [line for line in _dough_lines(formula) if line.ware and line.ware.ingredient.group in SUGARY]
     sugar = sum((_sugar(line) for line in lines), start=Fraction(0))
     return 100 * sugar / formula.totals.flour if formula.totals.flour else None
 
@@ -172,12 +172,18 @@ def yeast_notes(
     hydration = formula.totals.hydration
     found = (
         sugar_note(sugar, threshold=threshold) if sugar is not None else None,
-        None if preferment else _salt(formula),
-        None if preferment or hydration is None else hydration_note(hydration),
+        None if preferment or _unweighed(lines, salt=True) else _salt(formula),
+        None if preferment or hydration is None or _unweighed(lines, salt=False) else hydration_note(hydration),
         cinnamon_note(_grams(line for line in lines if _is_cinnamon(line)), _grams(yeasts)),
-        *(hot_liquid_note(each) for each in _temperatures_beside_yeast(formula)),
+        *(hot_liquid_note(each.temperature) for each in heats_beside_yeast(formula)),
     )
     return tuple(dict.fromkeys(each for each in found if each is not None))
+
+
+def _unweighed(lines: tuple[Line, ...], *, salt: bool) -> bool:
+    """Whether some of the salt, or else of the liquid, has no weight: how much there is cannot be judged then."""
+    wares = (line.ware.ingredient for line in lines if line.ware is not None and line.grams is None)
+    return any(each.salt_added if salt else each.nominal_liquid for each in wares)
 
 
 def _salt(formula: Formula) -> Note | None:
@@ -197,18 +203,18 @@ def _osmotolerant(yeasts: tuple[Line, ...]) -> bool:
 
 
 def _is_cinnamon(line: Line) -> bool:
-    return line.ware is not None and line.ware.ingredient.name in _CINNAMON
+    return line.ware is not None and line.ware.ingredient.name in CINNAMON
 
 
 def _grams(lines: Iterable[Line]) -> Fraction:
     return total(line.grams for line in lines if line.grams is not None).mid
 
 
-def _temperatures_beside_yeast(formula: Formula) -> tuple[Temperature, ...]:
+def heats_beside_yeast(formula: Formula) -> tuple[Heat, ...]:
     """Other temperatures than of oven and core, in steps that use yeast."""
     blocks = (block for way in formula.ways for section in way.sections for block in section.blocks)
     return tuple(
-        each.temperature
+        each
         for block in blocks
         if _uses_yeast(block)
         for each in block.words.mentions

@@ -5,7 +5,9 @@ from fractions import Fraction
 
 from generator.declaration.lines import line_allergens
 from generator.declaration.model import Declaration
+from generator.formula.components import Batch, batches
 from generator.formula.model import Block, Formula, Heat, Line, Part, Timed, Totals, Use, Way, WholePart
+from generator.formula.sheet import LevainBuild, Row, final_dough, levain_builds, total_formula
 from generator.history.revisions import revision_of
 from generator.measure.number import Range
 from generator.present.heats import celsius, fahrenheit
@@ -29,6 +31,12 @@ def recipe_data(formula: Formula, setting: Setting) -> Mapping[str, Value]:
         "portions": formula.about.portions or None,
         "parts": [_part(part, setting) for part in formula.parts],
         "totals": _totals(formula.totals),
+        "sheet": {
+            "total": [_row(each) for each in total_formula(formula, setting.book)],
+            "final": [_row(each) for each in final_dough(formula, setting.book)],
+            "builds": [_build(each) for each in levain_builds(formula)],
+        },
+        "batches": [_batch(each) for each in batches(formula, setting.book)],
         "steps": [
             _step(block, way, title, setting)
             for way in formula.ways
@@ -75,6 +83,7 @@ def _part(part: Part, setting: Setting) -> Mapping[str, Value]:
         "name": part.name,
         "counts": part.counts,
         "preferment": part.preferment,
+        "hydration": _or_none(part.hydration),
         "grams": ends(part.grams),
         "lines": [_line(line, setting) for line in part.lines],
     }
@@ -93,12 +102,39 @@ def _line(line: Line, setting: Setting) -> Mapping[str, Value]:
         "component": line.component,
         "grams": ends_or_none(line.grams),
         "percent": _or_none(line.percent),
+        "hydration": _or_none(line.hydration),
         "weight": amount.weight,
         "volume": amount.volume,
         "flour": line.flour,
         "allergens": list(carried.allergens),
         "may_contain": list(carried.may_contain),
         "unknown": list(carried.unknown),
+    }
+
+
+def _row(row: Row) -> Mapping[str, Value]:
+    return {"item": row.item, "grams": ends(row.grams), "percent": _or_none(row.percent)}
+
+
+def _build(levain: LevainBuild) -> Mapping[str, Value]:
+    build = levain.build
+    return {
+        "part": levain.part,
+        "seed": number(build.seed),
+        "flour": number(build.flour),
+        "water": number(build.water),
+        "hydration": number(build.hydration),
+    }
+
+
+def _batch(batch: Batch) -> Mapping[str, Value]:
+    return {
+        "recipe": batch.name,
+        "share": number(batch.share),
+        "batches": batch.batches,
+        "used_grams": number(batch.used_grams),
+        "batch_grams": number(batch.batch_grams),
+        "left_grams": number(batch.left_grams),
     }
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo, available_timezones
@@ -11,9 +12,10 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_me
 from generator.diagnostics.span import whole_file
 from generator.settings import Settings
 from generator.source.document import Mapping, Node
-from generator.source.fields import address_of, check_keys, choice_of, text_of, texts_of, whole_of
+from generator.source.fields import address_of, check_keys, choice_of, percent_of, text_of, texts_of, whole_of
 
 EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
+LEAST_SUGAR, MOST_SUGAR = Fraction(5, 100), Fraction(12, 100)
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Za-z]{2}|[0-9]{3}))?(?:-[A-Za-z0-9]{4,8})*")
 _THEME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -48,6 +50,15 @@ def _choice(*choices: str) -> _Reader:
 
 def _days(node: Node) -> tuple[int | None, Diagnostics]:
     return whole_of(node, least=1)
+
+
+def _yeast_sugar(node: Node) -> tuple[Fraction | None, Diagnostics]:
+    """Percent of sugar on flour, from 5 to 12: no figure in use lies outside (common practice)."""
+    share, found = percent_of(node)
+    if share is None or LEAST_SUGAR <= share <= MOST_SUGAR:
+        return None if share is None else share * 100, found
+    hint = "Write a percentage from 5 to 12 %, as in yeast_sugar: 10 %."
+    return None, (_fault("S067", node, "this is no usual limit of sugar for common yeast", hint),)
 
 
 def _url(node: Node) -> tuple[str | None, Diagnostics]:
@@ -115,6 +126,7 @@ READERS: dict[str, _Reader] = {
     "theme": _theme,
     "kitchen_handles": texts_of,
     "pack_age": _days,
+    "yeast_sugar": _yeast_sugar,
     "statement": text_of,
     "paid_links": text_of,
     "description_limit": _days,

@@ -6,8 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.formula.model import Formula, Use
-from generator.measure.number import Range
-from tests.formula.kitchen import exact, formula_of, recipe, shelf
+from generator.formula.sheet import final_dough, total_formula
+from generator.measure.number import Range, total
+from tests.formula.kitchen import bake, exact, formula_of, recipe, shelf
 
 SHELF = shelf()
 LAW = settings(max_examples=100, deadline=None)
@@ -126,3 +127,60 @@ def test_stated_grams_with_a_rest_make_the_whole(taken: list[int], low: int, mor
     shares = " ".join(f"{{water: {each} g}}" for each in taken)
     parts = _uses(f"1. {shares} {{water: rest}}", line)
     assert _sum([each[0] for each in parts]) == Range(Fraction(low), Fraction(low + more))
+
+
+MORE = settings(max_examples=200, deadline=None)
+SHARE = st.integers(1, 100)
+
+
+@MORE
+@given(SHARE, st.integers(20, 150), st.integers(20, 150), st.integers(1, 30), st.integers(100, 5000))
+def test_the_final_dough_and_the_total_formula_weigh_the_same(
+    share: int, wet: int, water: int, sugar: int, flour: int
+) -> None:
+    """Whatever the preferment, written in percent; a dough that it asks more of than there is has a message."""
+    text = (
+        f"first:\n  preferment: sponge\n  flour: {share} %\n  lines:\n    - 100% bread flour\n    - {wet}% water\n"
+        f"dough:\n  total: yes\n  lines:\n    - 100% bread flour\n    - {water}% water\n"
+        f"    - {sugar}% granulated sugar"
+    )
+    baked = bake(SHELF, bake=recipe(text, more=f"flour: {flour} g\n"))
+    if share * wet > 100 * water:
+        assert "F063" in baked.codes
+        return
+    formula = baked.only()
+    whole, final = total_formula(formula, {}), final_dough(formula, {})
+    weights = [total(row.grams for row in table) for table in (whole, final)]
+    assert weights[0] == weights[1] == formula.totals.dough_grams
+    assert {row.item: row.percent for row in whole} == {
+        "bread flour": 100,
+        "water": water,
+        "granulated sugar": sugar,
+    }
+    assert formula.totals.prefermented_percent == share
+
+
+@MORE
+@given(st.integers(1, 500), st.integers(0, 200), AMOUNTS)
+def test_both_tables_agree_with_a_starter_in_the_dough(
+    starter: int, hydration: int, grams: list[int]
+) -> None:
+    lines = "\n".join(f"- {amount} g {item}" for amount, item in zip(grams, ITEMS, strict=True))
+    line = f"- {{line: {starter} g levain, hydration: {hydration} %, flour: rye flour}}"
+    formula = formula_of(recipe(f"{lines}\n{line}"), on=SHELF)
+    weights = {
+        total(row.grams for row in table) for table in (total_formula(formula, {}), final_dough(formula, {}))
+    }
+    assert weights == {formula.totals.dough_grams}
+    flour = sum(row.percent or 0 for row in total_formula(formula, {}) if "flour" in row.item)
+    assert flour == 100
+
+
+@MORE
+@given(st.lists(st.integers(1, 300), min_size=3, max_size=3), st.integers(100, 9000))
+def test_percents_for_a_dough_come_back_as_they_were_written(percents: list[int], dough: int) -> None:
+    items = ("water", "granulated sugar", "table salt")
+    lines = "\n".join(f"- {each}% {item}" for each, item in zip(percents, items, strict=True))
+    formula = formula_of(recipe(f"- 100% bread flour\n{lines}", more=f"dough: {dough} g\n"), on=SHELF)
+    assert [line.percent for line in formula.lines] == [100, *percents]
+    assert formula.totals.dough_grams == exact(dough)

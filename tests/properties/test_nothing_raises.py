@@ -7,9 +7,12 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from generator.formula.components import batches
 from generator.formula.line import read_line
 from generator.formula.references import meaning_of
+from generator.formula.sheet import final_dough, levain_builds, total_formula
 from generator.formula.written import WrittenReference
+from generator.measure.number import total
 from generator.measure.unit import SPOONS
 from tests.formula.kitchen import bake, formula_of, place, recipe, shelf, weigh
 
@@ -40,6 +43,7 @@ TOKENS = st.sampled_from(
             "\u00a0",
             "\u2044",
         ),
+        *("65%", "2 %", "per cent"),
         *(
             "bread flour",
             "water",
@@ -142,6 +146,72 @@ def test_no_mutated_recipe_raises(text: str) -> None:
     assert all(each.hint for each in baked.diagnostics)
     for formula in baked.formulas.values():
         assert all(line.percent is None or line.percent >= Fraction(0) for line in formula.lines)
+
+
+_KEYS = st.sampled_from(
+    [
+        *("flour: 500 g", "dough: 900 g", "flour: 5 %", "hydration: 100 %", "hydration: 0 %", "build: 1:2:2"),
+        *("build: 0:0:0", "total: yes", "preferment: levain", "preferment: soaker", "counts: no", "flour: x"),
+    ]
+)
+_LINES = st.sampled_from(
+    [
+        *(
+            "100% bread flour",
+            "30% rye flour",
+            "65% water",
+            "0% salt",
+            "-3% salt",
+            "1000000000000% water",
+            "2% milk",
+        ),
+        *(
+            "500 g bread flour",
+            "bread flour, for dusting",
+            "200 g levain",
+            "5% levain",
+            "3 large eggs",
+            "%",
+            "5%",
+        ),
+        *(
+            "{line: 20% levain, hydration: 100 %, flour: rye flour}",
+            "{line: 200 g levain, hydration: 1000 %}",
+        ),
+        *("{line: 10% inner, recipe: inner}", "{line: 5% sugar, or: [3% honey, 2 eggs], optional: yes}"),
+        "{line: 200 g water, hydration: 50 %, flour: sand}",
+    ]
+)
+_PART = st.tuples(
+    st.lists(_KEYS, max_size=4, unique_by=lambda key: key.split(":")[0]),
+    st.lists(_LINES, min_size=1, max_size=5),
+)
+
+
+@settings(max_examples=200, deadline=None)
+@given(
+    st.lists(st.sampled_from(["flour: 500 g", "dough: 900 g"]), max_size=2, unique=True),
+    st.lists(_PART, min_size=1, max_size=3),
+)
+def test_no_formula_in_percent_raises(front: list[str], parts: list[tuple[list[str], list[str]]]) -> None:
+    """Any keys on any lines: every fault has a hint, and what is understood adds up in both tables."""
+    text = "\n".join(
+        "\n".join(
+            [f"part {n}:", *(f"  {key}" for key in keys), "  lines:", *(f"    - {line}" for line in lines)]
+        )
+        for n, (keys, lines) in enumerate(parts)
+    )
+    start = time.process_time()
+    inner = recipe("- 50 g bread flour\n- 50 g water", more="weighs: 90 g\n")
+    more = "".join(f"{key}\n" for key in front)
+    baked = bake(SHELF, inner=inner, bake=recipe(text, "1. Mix.", more=more))
+    _within_a_second(start)
+    assert all(each.hint for each in baked.diagnostics)
+    for formula in baked.formulas.values():
+        tables = (total_formula(formula, baked.formulas), final_dough(formula, baked.formulas))
+        assert {total(row.grams for row in table).mid for table in tables} == {formula.totals.dough_grams.mid}
+        levain_builds(formula)
+        batches(formula, baked.formulas)
 
 
 def test_a_long_note_and_many_references_are_no_burden() -> None:

@@ -5,6 +5,7 @@ from generator.formula.checks import (
     bare_names,
     component_batch,
     liquid_ounces,
+    preferments,
     repeated_parts,
     temperatures,
 )
@@ -12,6 +13,7 @@ from generator.formula.checks import (
 ALL = (
     repeated_parts.check,
     component_batch.check,
+    preferments.check,
     liquid_ounces.check,
     temperatures.check,
     bare_amounts.check,

@@ -2,15 +2,20 @@
 
 from generator.catalogue.names import fold
 from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
+from generator.diagnostics.span import Span
 from generator.formula.intake.collect import Collector
+from generator.formula.intake.stated import read_build, read_flour_share, read_hydration
 from generator.formula.line import read_line
 from generator.formula.written import PREFERMENTS, Name, WrittenLine, WrittenPart
 from generator.measure.unit import Spoons
 from generator.source.document import Mapping, Node, Sequence, Text
 from generator.source.fields import check_keys, yes_no_of
 
-LINE_KEYS = ("line", "recipe", "pantry", "optional", "or", "note", "agree", "discard")
-PART_KEYS = ("lines", "counts", "preferment")
+LINE_KEYS = (
+    *("line", "recipe", "pantry", "optional", "or", "note", "agree", "discard"),
+    *("hydration", "flour"),
+)
+PART_KEYS = ("lines", "counts", "preferment", "hydration", "flour", "build", "total")
 
 
 def read_parts(front: Mapping, *, spoons: Spoons, collector: Collector) -> tuple[WrittenPart, ...]:
@@ -47,11 +52,10 @@ def _part_name(key: Text, collector: Collector) -> str:
 
 
 def _part(name: str, at: Text | Sequence, node: Node, *, spoons: Spoons, collector: Collector) -> WrittenPart:
-    counts, preferment, lines = True, None, node
+    keys = node if isinstance(node, Mapping) else Mapping(entries=(), span=node.span)
+    lines = node
     if isinstance(node, Mapping):
         collector.add(check_keys(node, PART_KEYS, what=f"the part “{name}”", needed=("lines",)))
-        counts = _yes_no(node, "counts", default=True, collector=collector)
-        preferment = _preferment(node, collector)
         found = node.get("lines")
         lines = found if found is not None else Sequence(items=(), span=node.span)
     if not isinstance(lines, Sequence):
@@ -67,10 +71,21 @@ def _part(name: str, at: Text | Sequence, node: Node, *, spoons: Spoons, collect
     return WrittenPart(
         name=name,
         span=at.span,
-        counts=counts,
-        preferment=preferment,
+        counts=_yes_no(keys, "counts", default=True, collector=collector),
+        preferment=_preferment(keys, collector),
         lines=tuple(line for line in read if line is not None),
+        hydration=read_hydration(keys, collector),
+        flour=read_flour_share(keys, collector),
+        build=read_build(keys, collector),
+        total=_total(keys, collector),
     )
+
+
+def _total(node: Mapping, collector: Collector) -> Span | None:
+    """The place of `total: yes`."""
+    key = node.key("total")
+    says = _yes_no(node, "total", default=False, collector=collector)
+    return key.span if key is not None and says else None
 
 
 def _yes_no(node: Mapping, key: str, *, default: bool, collector: Collector) -> bool:
@@ -143,6 +158,8 @@ def _mapped_line(node: Mapping, *, spoons: Spoons, collector: Collector) -> Writ
         agree=_yes_no(node, "agree", default=True, collector=collector),
         discard=_name(node, "discard", collector),
         span=text.span,
+        hydration=read_hydration(node, collector),
+        flour=_name(node, "flour", collector),
     )
 
 
