@@ -144,7 +144,7 @@ def test_pages(row: Row, demo: CheckResult) -> None:
     """All pages and pictures of the site, against the pictures alone."""
     media = MediaFolder(root=CONTENT)
     whole = _seconds(lambda: list(render_site(demo.site, media=media)))
-    pictures = _seconds(lambda: [product for product in render_site(demo.site, media=_no_picture)])
+    pictures = _seconds(lambda: list(render_site(demo.site, media=_no_picture)))
     row("the site with its pictures, against without", whole, pictures)
 
 
