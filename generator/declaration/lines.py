@@ -59,9 +59,10 @@ def formula_allergens(formula: Formula, *, book: Mapping[str, Formula]) -> LineA
 
 
 def every_line(lines: Iterable[Line]) -> Iterator[Line]:
-    """The lines, each followed by its alternatives."""
+    """The lines, each followed by the flour and water of a starter and by its alternatives."""
     for line in lines:
         yield line
+        yield from line.inside
         yield from every_line(line.alternatives)
 
 

@@ -1,7 +1,10 @@
 """Starters of stated make-up: flour, water, label; and what is asked instead of guessed."""
 
+from datetime import date
+
 import pytest
 
+from generator.declaration.checks import pack_diagnostics
 from generator.declaration.declare import declare
 from generator.formula.scaling import scaled
 from generator.formula.starters import is_starter
@@ -68,6 +71,14 @@ def test_a_flour_that_is_to_be_read_leaves_the_label_unfinished() -> None:
         declare(formula_of(each, on=PACKS), book={}, region="US").unknown for each in (text, with_plain)
     ]
     assert bool(unknown[0]) is bool(unknown[1])
+
+
+def test_packs_of_the_flour_in_a_starter_are_looked_at() -> None:
+    text = recipe(f"{DOUGH}{{line: 200 g levain, hydration: 100 %, flour: rye flour}}")
+    old = shelf("rye flour:\n  contains: [rye]\n  checked: 2020-01-01\n")
+    book = {"bake": formula_of(text, on=old)}
+    found = pack_diagnostics(book, day=date(2026, 10, 1), pack_age=180)
+    assert [each.code for each in found if "rye" in each.message] == ["L003"]
 
 
 def test_a_starter_made_by_a_recipe_is_not_asked() -> None:
