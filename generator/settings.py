@@ -18,8 +18,9 @@ class Settings:
 
     `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` bytes.
     `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
-    was filled: spooned 125 g, dipped 137 g. `yeast_sugar` is the percent of sugar on flour above which a yeast
-    for sweet doughs is suggested (common practice: from 5 to 12).
+    was filled: spooned 125 g, dipped 137 g. `cups_beside` names the cups of other countries that pages show
+    beside the site's own. `yeast_sugar` is the percent of sugar on flour above which a yeast for sweet doughs
+    is suggested (common practice: from 5 to 12).
     """
 
     title: str = ""
@@ -33,6 +34,7 @@ class Settings:
     paper: Paper = "letter"
     first: First = "weight"
     cup: Cup = "us"
+    cups_beside: tuple[Cup, ...] = ()
     flour_cup: FlourCup = "spooned"
     egg: str = "large"
     oven_c: OvenC = "nearest 5"

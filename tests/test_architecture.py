@@ -63,8 +63,8 @@ OWNERS: Mapping[str, frozenset[str]] = {
     "fontTools": frozenset({"render"}),
     "fontpkg": frozenset({"render"}),
 }
-# Only these may change anything on the disk.
-WRITERS = ("build", "source.write", "history", "cli.start")
+# Only these may change anything on the disk; the cache of fonts lies outside of content and output.
+WRITERS = ("build", "source.write", "history", "cli.start", "render.font_cache")
 WRITING = frozenset({"write_text", "write_bytes", "unlink", "mkdir", "rmdir", "touch", "symlink_to"})
 
 BAD_NAMES = frozenset({"util", "utils", "helper", "helpers", "common", "manager", "managers", "misc"})

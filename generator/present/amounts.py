@@ -100,11 +100,11 @@ def scoops(millilitres: Fraction, spoons: Spoons) -> Scoops:
     def miss(each: Scoops) -> Fraction:
         return abs(each.millilitres(spoons) - millilitres) / millilitres
 
-    candidates = [each for each in _candidates(millilitres, spoons) if each.count]
-    close = [each for each in candidates if miss(each) <= CLOSE]
+    missed = [(miss(each), each) for each in _candidates(millilitres, spoons) if each.count]
+    close = [each for each in missed if each[0] <= CLOSE]
     if close:
-        return min(close, key=lambda each: (each.count, miss(each), len(each.terms)))
-    return min(candidates, key=lambda each: (miss(each), each.count))
+        return min(close, key=lambda each: (each[1].count, each[0], len(each[1].terms)))[1]
+    return min(missed, key=lambda each: (each[0], each[1].count))[1]
 
 
 def _candidates(millilitres: Fraction, spoons: Spoons) -> list[Scoops]:

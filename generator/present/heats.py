@@ -1,6 +1,7 @@
 """Temperatures for readers: the stated one as stated, the other scale rounded once."""
 
 from fractions import Fraction
+from typing import Final, Literal
 
 from generator.formula.model import Heat
 from generator.measure.number import Range
@@ -8,6 +9,11 @@ from generator.measure.temperature import DIAL_CELSIUS, nearest
 from generator.present.amounts import decimal, mixed
 from generator.present.views import HeatView, MentionView
 from generator.settings import OvenC
+
+HeatFirst = Literal["", "F", "C"]
+"""Which scale stands first; "" as the maker wrote it."""
+
+_SCALES: Final = ("F", "C")
 
 
 def fahrenheit(heat: Heat) -> Range:
@@ -36,8 +42,9 @@ def _dial(degrees_f: Fraction) -> Fraction:
     return Fraction(printed) if printed else Fraction(nearest((degrees_f - 32) * Fraction(5, 9), 5))
 
 
-def _degrees(degrees: Range, scale: str) -> str:
-    low, high = decimal_signed(degrees.low), decimal_signed(degrees.high)
+def degrees(heat: Range, scale: str) -> str:
+    """`350 °F`, `350–375 °F`."""
+    low, high = decimal_signed(heat.low), decimal_signed(heat.high)
     return f"{low} °{scale}" if low == high else f"{low}–{high} °{scale}"
 
 
@@ -45,18 +52,37 @@ def decimal_signed(value: Fraction) -> str:
     return f"−{decimal(-value, places=1)}" if value < 0 else decimal(value, places=1)
 
 
-def heat_mention(heat: Heat, *, oven_c: OvenC) -> MentionView:
-    """`350 °F` with `175 °C` after it; a fan oven says so on both, for neither number is changed for it."""
-    in_f, in_c = _degrees(fahrenheit(heat), "F"), _degrees(celsius(heat, oven_c=oven_c), "C")
+def heat_words(heat: Heat, *, oven_c: OvenC, first: HeatFirst = "") -> tuple[str, str]:
+    """What stands first and what follows in brackets: as stated, or with °F or °C first.
+
+    A fan oven says so on both, for neither number is changed for it.
+    """
     fan = " fan" if heat.temperature.fan else ""
-    if heat.temperature.stated == "gas":
-        mark = mixed(heat.temperature.low)
-        if heat.temperature.low != heat.temperature.high:
-            mark = f"{mark}–{mixed(heat.temperature.high)}"
-        return MentionView(kind="heat", lead=f"gas mark {mark}", tail=f"{in_f}, {in_c}")
-    first, second = (in_f, in_c) if heat.temperature.stated == "F" else (in_c, in_f)
-    return MentionView(kind="heat", lead=first + fan, tail=second + fan)
+    in_f = degrees(fahrenheit(heat), "F") + fan
+    in_c = degrees(celsius(heat, oven_c=oven_c), "C") + fan
+    gas = _gas(heat) if heat.temperature.stated == "gas" else ""
+    if gas and not first:
+        return gas, f"{in_f}, {in_c}"
+    lead, other = (in_f, in_c) if (first or heat.temperature.stated) == "F" else (in_c, in_f)
+    return lead, f"{other}, {gas}" if gas else other
+
+
+def _gas(heat: Heat) -> str:
+    low, high = mixed(heat.temperature.low), mixed(heat.temperature.high)
+    return f"gas mark {low}" if low == high else f"gas mark {low}–{high}"
+
+
+def heat_mention(heat: Heat, *, oven_c: OvenC) -> MentionView:
+    """`350 °F` with `175 °C` after it, and the same with either scale first."""
+    lead, tail = heat_words(heat, oven_c=oven_c)
+    in_f, in_c = (heat_words(heat, oven_c=oven_c, first=first) for first in _SCALES)
+    return MentionView(kind="heat", lead=lead, tail=tail, in_f=in_f, in_c=in_c)
 
 
 def heat_view(heat: Heat, *, oven_c: OvenC) -> HeatView:
-    return HeatView(kind=heat.kind, words=heat_mention(heat, oven_c=oven_c).text)
+    written, in_f, in_c = (heat_words(heat, oven_c=oven_c, first=first) for first in ("", *_SCALES))
+    return HeatView(kind=heat.kind, words=_told(written), in_f=_told(in_f), in_c=_told(in_c))
+
+
+def _told(words: tuple[str, str]) -> str:
+    return f"{words[0]} ({words[1]})"

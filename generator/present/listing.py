@@ -1,12 +1,14 @@
 """The whole publication on its day: what is on the site, in order, and where it is listed."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.durations import day_words
+from generator.present.offers import sizes_view
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
 from generator.present.views import (
     ArticleView,
@@ -24,7 +26,7 @@ def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
     """The publication. Lists hold what is published by the day, newest first, then by name."""
     settings = setting.settings
     everything = tuple(recipe_view(formula, setting) for formula in setting.book.values())
-    recipes = newest_first(view for view in everything if view.on_site)
+    recipes = newest_first(_with_sizes(view, setting) for view in everything if view.on_site)
     teasers = {view.name: teaser(view) for view in recipes}
     pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
@@ -51,6 +53,10 @@ def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
         corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
         all_recipes=everything,
     )
+
+
+def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:
+    return replace(view, sizes=sizes_view(setting.book[view.name], setting))
 
 
 def newest_first(views: Iterable[View]) -> tuple[View, ...]:

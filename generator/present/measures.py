@@ -30,13 +30,24 @@ def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
 
 def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: Spoons) -> str:
     """How a cook measures it without a scale: the stated kind first, so pieces stay pieces."""
-    if count is not None and not line.volume_stated:
-        return _pieces(line, count)
     volume = volume_words(millilitres, spoons)
+    if count is not None and in_pieces(line) and not (volume and _between_marks(line, count)):
+        return _pieces(line, count)
     if volume:
         filling = next((word for word in line.written.size.split() if word in _FILLINGS[:2]), "")
         return f"{volume}, {filling}" if filling and line.volume_stated else volume
     return without_weight(line.written.words) if line.grams is None else ""
+
+
+def in_pieces(line: Line) -> bool:
+    """Whether a cook counts it: pieces stay pieces."""
+    return line.count is not None and not line.volume_stated
+
+
+def _between_marks(line: Line, count: Range) -> bool:
+    """Whether it is so much of a stick as its wrapper has no mark for: marks stand at every eighth."""
+    units = {each.unit.name for each in line.written.measures if each.unit}
+    return "stick" in units and any((end * 8).denominator != 1 for end in (count.low, count.high))
 
 
 def _pieces(line: Line, count: Range) -> str:

@@ -1,7 +1,7 @@
 """One recipe's view: everything its outputs may say, worded once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from math import floor
@@ -18,6 +18,7 @@ from generator.present.cautions import cautions_of
 from generator.present.durations import day_words, tin_words
 from generator.present.film import video_views
 from generator.present.label import label_view
+from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
 from generator.present.mentions import rich
 from generator.present.steps import way_views
@@ -110,6 +111,22 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         ingredient_lines=tuple(_told_line(line, setting) for line in formula.lines),
         iso_times=iso_times(formula),
         yield_words=_yield_words(formula),
+        measured=measured_facts(formula, settings),
+        ovens=oven_views(formula, settings),
+    )
+
+
+def reworded(view: RecipeView, formula: Formula, setting: Setting) -> RecipeView:
+    """The view with what a page tells of amounts worded anew: in another size, or with the other measure first."""
+    settings, spoons = setting.settings, setting.spoons
+    ways, common = way_views(formula, settings=settings, spoons=spoons)
+    return replace(
+        view,
+        facts=_facts(formula),
+        parts=tuple(_part(part, setting) for part in formula.parts),
+        ways=ways,
+        common=common,
+        intro=rich(formula.intro, settings=settings, spoons=spoons),
     )
 
 
@@ -205,6 +222,7 @@ def _line(line: Line, setting: Setting) -> LineView:
         allergens=carried.allergens,
         may_contain=carried.may_contain,
         unknown=carried.unknown,
+        beside=cups_beside(line, setting.settings),
     )
 
 

@@ -17,8 +17,12 @@ def factor_words(factor: Fraction) -> str:
 
 
 def scaled_view(granted: Granted, setting: Setting) -> RecipeView:
-    """The view of a scaled formula; the maker's own words for the yield are told as so many times."""
-    view = recipe_view(granted.formula, setting)
+    """The view of a scaled formula."""
+    return told_as_scaled(recipe_view(granted.formula, setting), granted)
+
+
+def told_as_scaled(view: RecipeView, granted: Granted) -> RecipeView:
+    """The view of a formula that was scaled: the maker's own words for the yield are told as so many times."""
     if granted.factor == 1:
         return view
     times = f"{factor_words(granted.factor)} ×"
@@ -26,6 +30,7 @@ def scaled_view(granted: Granted, setting: Setting) -> RecipeView:
         view,
         makes=f"{times} {view.makes}" if view.makes else "",
         portions=f"{times} {view.portions}" if view.portions else "",
+        tin=f"{view.tin}, for 1 × the recipe" if view.tin else "",
         net_weight="",
         scale=f"{times} the recipe",
         notes=tuple(note.says for note in granted.notes),

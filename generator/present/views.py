@@ -9,6 +9,7 @@ from datetime import date
 
 # Part of the views: renderers take it from here.
 from generator.declaration.model import Run as Run
+from generator.present.size_views import OvenView, SizesView
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +30,10 @@ class PageLink:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineView:
-    """One ruled line of the docket. `percent` is worded ("2.1 %") or ""; `choices` are the lines of `or`."""
+    """One ruled line of the docket. `percent` is worded ("2.1 %") or ""; `choices` are the lines of `or`.
+
+    `beside` tells the volume in the cups of other countries, where the site shows them.
+    """
 
     item: str
     amount: Amount
@@ -42,6 +46,7 @@ class LineView:
     allergens: tuple[str, ...]
     may_contain: tuple[str, ...]
     unknown: tuple[str, ...]
+    beside: tuple["Fact", ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +65,15 @@ class MentionView:
     """A reference as worded in a sentence: `lead` ("bread flour"), and `tail` ("215 g, half") or "".
 
     `kind` is ingredient, part, extra, stage, heat or measure. `minutes` is the longest time of a stage or a
-    duration, for timers, else None.
+    duration, for timers, else None. A heat has lead and tail also with °F and with °C first.
     """
 
     kind: str
     lead: str
     tail: str
     minutes: int | None = None
+    in_f: tuple[str, str] = ("", "")
+    in_c: tuple[str, str] = ("", "")
 
     @property
     def text(self) -> str:
@@ -105,6 +112,8 @@ class StageView:
 class HeatView:
     kind: str
     words: str
+    in_f: str = ""
+    in_c: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -258,7 +267,8 @@ class ProseView:
 class RecipeView:
     """Everything the outputs of one recipe may say.
 
-    `eater_cautions` are those of `cautions` that whoever eats the bake must know, for tags.
+    `eater_cautions` are those of `cautions` that whoever eats the bake must know, for tags. `sizes` is there only
+    for the pages of the site.
     """
 
     name: str
@@ -305,6 +315,9 @@ class RecipeView:
     scale: str = ""
     notes: tuple[str, ...] = ()
     eater_cautions: tuple[str, ...] = ()
+    measured: tuple[Fact, ...] = ()
+    ovens: tuple[OvenView, ...] = ()
+    sizes: SizesView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

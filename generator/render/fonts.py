@@ -6,13 +6,15 @@ the same font package gives the same bytes on any day.
 """
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from importlib import resources
 from io import BytesIO
 from pathlib import Path
 
 from fontTools.subset import Options, Subsetter
 from fontTools.ttLib import TTFont
+
+from generator.render.font_cache import kept_font
 
 # Latin with its accents, punctuation, true fractions, degree, arrows, and the signs amounts are written with.
 _RANGES = (
@@ -97,6 +99,11 @@ def characters() -> frozenset[int]:
 @cache
 def web_copy(face: Typeface) -> bytes:
     """The face as WOFF2 with the characters of `characters()`."""
+    recipe = f"web copy 1: {_RANGES} {_FEATURES} {_MODIFIED}"
+    return kept_font(face.path, recipe, partial(_web_copy, face))
+
+
+def _web_copy(face: Typeface) -> bytes:
     options = Options(layout_features=list(_FEATURES), flavor="woff2", notdef_outline=True, hinting=False)
     font = TTFont(face.path, recalcTimestamp=False)
     subsetter = Subsetter(options)

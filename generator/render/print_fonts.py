@@ -6,7 +6,7 @@ Print uses family names of its own, so that a font of the same name on the machi
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
-from functools import cache
+from functools import cache, partial
 from importlib import resources
 from io import BytesIO
 from pathlib import Path
@@ -15,6 +15,7 @@ from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
 from fontTools.varLib.instancer import instantiateVariableFont
 
+from generator.render.font_cache import kept_font
 from generator.render.fonts import TYPEFACES, Typeface
 
 TEXT = "Docket Text"
@@ -93,9 +94,14 @@ def face_bytes(face: PrintFace) -> bytes:
     A variable font is given at its weight and without its variations: the engine would otherwise work them
     out again for every document, and write the time of day into the result.
     """
-    with TTFont(face.path, lazy=True, recalcTimestamp=False, recalcBBoxes=False) as font:
+    with TTFont(face.path, lazy=True) as font:
         if "fvar" not in font:
             return face.path.read_bytes()
+    return kept_font(face.path, f"print face 1: {face.weight}", partial(_at_its_weight, face))
+
+
+def _at_its_weight(face: PrintFace) -> bytes:
+    with TTFont(face.path, lazy=True, recalcTimestamp=False, recalcBBoxes=False) as font:
         if float(face.weight) == font["fvar"].axes[0].defaultValue:
             _drop(font, _VARIATIONS)
         else:

@@ -24,12 +24,18 @@ _UNITS = (
     "|°C|°F|%|×|x"
 )
 _TIED = re.compile(rf"(?<=[\d¼½¾⅐-⅞]) (?=(?:{_UNITS})(?![\w]))")
-_UNIT = re.compile(rf"\u00a0(?:{_UNITS})(?![\w])")
+UNIT = rf"\u00a0(?:{_UNITS})(?![\w])"
+"""A unit with the tie before it, as a pattern that Python and the script of the pages both read."""
+
+_UNIT = re.compile(UNIT)
 # "3 h 28 min" is one time.
 _HOURS = re.compile("(?<=\u00a0h) (?=[0-9]+\u00a0min(?![\\w]))")
 _SCHEMES = frozenset({"http", "https", "mailto"})
 
 Place = Callable[[str], str]
+Mark = Callable[[int, str], Markup]
+"""The attribute of a reference's lead or tail (its number, and which of the two), or ""."""
+
 Tokens = Sequence[Token]
 
 
@@ -45,15 +51,24 @@ def figure(text: str) -> Markup:
     return Markup(_UNIT.sub('<span class="unit">\\g<0></span>', str(escape(tied(text)))))
 
 
-def mention_html(mention: MentionView) -> Markup:
+def _unmarked(number: int, end: str) -> Markup:
+    return Markup()
+
+
+def mention_html(mention: MentionView, number: int = 0, mark: Mark = _unmarked) -> Markup:
     """A reference as it stands in a sentence: the characters of its `text`, what to measure in bold."""
-    lead, tail = tied(mention.lead), tied(mention.tail)
+    lead, tail = tied(mention.lead), _spanned(tied(mention.tail), mark(number, "tail"))
     if mention.kind in ("ingredient", "part"):
         after = Markup(" <b>({})</b>").format(tail) if tail else ""
         return Markup('<span class="use">{}{}</span>').format(lead, after)
-    strong = Markup("{}") if mention.kind == "measure" else Markup("<b>{}</b>")
-    after = f" ({tail})" if tail else ""
-    return Markup('<span class="told-{}">{}{}</span>').format(mention.kind, strong.format(lead), after)
+    strong = Markup("{1}") if mention.kind == "measure" else Markup("<b{0}>{1}</b>")
+    after = Markup(" ({})").format(tail) if tail else ""
+    told = strong.format(mark(number, "lead"), lead)
+    return Markup('<span class="told-{}">{}{}</span>').format(mention.kind, told, after)
+
+
+def _spanned(text: str, attribute: Markup) -> Markup:
+    return Markup("<span{}>{}</span>").format(attribute, text) if attribute else escape(text)
 
 
 def prose_html(markdown: str, *, level: int, place: Place) -> Markup:
@@ -61,9 +76,9 @@ def prose_html(markdown: str, *, level: int, place: Place) -> Markup:
     return rich_html(Rich(markdown=markdown, mentions=(), plain=""), level=level, place=place)
 
 
-def rich_html(words: Rich, *, level: int, place: Place) -> Markup:
-    """Markdown with references as HTML: whole blocks."""
-    env = {"mentions": words.mentions, "place": place}
+def rich_html(words: Rich, *, level: int, place: Place, mark: Mark = _unmarked) -> Markup:
+    """Markdown with references as HTML: whole blocks. `mark` names the amounts that a script may change."""
+    env = {"mentions": words.mentions, "place": place, "mark": mark}
     reader = _reader()
     tokens = _ordered(reader.parse(words.markdown, env), level)
     return Markup(reader.renderer.render(tokens, reader.options, env))
@@ -122,17 +137,27 @@ def _ordered(tokens: list[Token], level: int) -> list[Token]:
     return tokens
 
 
-def _worded(text: str, env: EnvType, word: Callable[[MentionView], Markup]) -> str:
+def _worded(text: str, env: EnvType, word: Callable[[MentionView, int, Mark], Markup]) -> str:
     """Escaped text with each reference in it replaced by its words."""
     mentions: Sequence[MentionView] = env["mentions"]
     worded = [str(escape(tied(piece))) for piece in _MENTION.split(text)[::2]]
     numbers = [int(number) for number in _MENTION.findall(text)]
     # A maker may type the same private characters by hand; they stand for nothing then.
-    told = [str(word(mentions[number])) if number < len(mentions) else "" for number in numbers]
+    told = [str(word(mentions[each], each, env["mark"])) if each < len(mentions) else "" for each in numbers]
     return "".join(piece for pair in zip(worded, [*told, ""], strict=True) for piece in pair)
 
 
-def _plain(mention: MentionView) -> Markup:
+def _plain(mention: MentionView, number: int, mark: Mark) -> Markup:
+    """For code, where nothing is bold."""
+    lead, tail = (
+        _spanned(tied(words), mark(number, end))
+        for end, words in (("lead", mention.lead), ("tail", mention.tail))
+    )
+    return Markup("{} ({})").format(lead, tail) if tail else lead
+
+
+def _told(mention: MentionView, number: int, mark: Mark) -> Markup:
+    """For an attribute, which holds no elements."""
     return escape(tied(mention.text))
 
 
@@ -156,7 +181,7 @@ def _image(renderer: RendererHTML, tokens: Tokens, at: int, options: OptionsDict
     """A picture of the publication; one from elsewhere becomes a link: pages ask nothing of others."""
     token = tokens[at]
     address = str(token.attrGet("src") or "")
-    words = _worded(renderer.renderInlineAsText(token.children, options, env), env, _plain)
+    words = _worded(renderer.renderInlineAsText(token.children, options, env), env, _told)
     if not is_local(address):
         inside = sum({"link_open": 1, "link_close": -1}.get(token.type, 0) for token in tokens[:at])
         return words if inside else f'<a href="{escape(address)}">{words or escape(address)}</a>'

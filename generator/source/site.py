@@ -11,11 +11,12 @@ from zoneinfo import ZoneInfo, available_timezones
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_mean
 from generator.diagnostics.span import whole_file
 from generator.settings import Settings
-from generator.source.document import Mapping, Node
+from generator.source.document import Mapping, Node, Sequence
 from generator.source.fields import address_of, check_keys, choice_of, percent_of, text_of, texts_of, whole_of
 
 EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
 LEAST_SUGAR, MOST_SUGAR = Fraction(5, 100), Fraction(12, 100)
+CUPS = ("us", "metric", "imperial", "australian")
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Za-z]{2}|[0-9]{3}))?(?:-[A-Za-z0-9]{4,8})*")
 _THEME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -108,6 +109,17 @@ def _theme(node: Node) -> tuple[str | None, Diagnostics]:
     return text, found
 
 
+def _cups(node: Node) -> tuple[tuple[str, ...] | None, Diagnostics]:
+    """Each cup once; one that is wrong is told at its place and left out."""
+    texts, found = texts_of(node)
+    if texts is None or found:
+        return None, found
+    nodes = node.items if isinstance(node, Sequence) else (node,)
+    read = [choice_of(each, CUPS) for each in nodes]
+    cups = dict.fromkeys(cup for cup, _ in read if cup is not None)
+    return tuple(cups), tuple(fault for _, faults in read for fault in faults)
+
+
 READERS: dict[str, _Reader] = {
     "title": text_of,
     "lead": text_of,
@@ -119,7 +131,8 @@ READERS: dict[str, _Reader] = {
     "zone": _zone,
     "paper": _choice("letter", "a4"),
     "first": _choice("weight", "volume"),
-    "cup": _choice("us", "metric", "imperial", "australian"),
+    "cup": _choice(*CUPS),
+    "cups_beside": _cups,
     "flour_cup": _choice("spooned", "dipped"),
     "egg": _choice(*EGG_SIZES),
     "oven_c": _choice("nearest 5", "dial"),

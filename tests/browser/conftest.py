@@ -4,7 +4,6 @@ import shutil
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import date
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -12,13 +11,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, sync_playwright
 
-from generator.pipeline import check_folder
 from generator.render.output import Product
 from generator.render.site.publication import render_site
 from generator.render.structured_data.render import structured_data
+from tests.demo import checked
 from tests.render.site.sample import media, sample_site
 
-ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -49,9 +47,8 @@ def _sample() -> Iterator[Product]:
 
 def _demo() -> Iterator[Product]:
     """The pages of the demo as they stand on a fixed day."""
-    checked = check_folder(ROOT / "content", day=date(2026, 11, 25))
-    data = partial(structured_data, site=checked.site)
-    return render_site(checked.site, media=checked.media, structured=data)
+    site = checked().site
+    return render_site(site, media=checked().media, structured=partial(structured_data, site=site))
 
 
 @pytest.fixture(scope="session")

@@ -12,6 +12,7 @@ from generator.render.rich_text import figure, is_local, prose_html, rich_html, 
 from generator.render.site.frame import Frame
 from generator.render.site.pictures import Picture, media_place, picture_of
 from generator.render.site.places import file_of, relative
+from generator.render.site.sizes import Choices
 from generator.render.site.strip import bars
 from generator.render.theme import templates
 
@@ -20,7 +21,10 @@ _NOTHING: Mapping[str, object] = MappingProxyType({})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One page. `path` leads from the root, `kind` is Open Graph's word, `structured` is JSON-LD or ""."""
+    """One page. `path` leads from the root, `kind` is Open Graph's word, `structured` is JSON-LD or "".
+
+    `choices` are what the page's own script may change on it.
+    """
 
     template: str
     path: str
@@ -31,6 +35,7 @@ class Page:
     structured: str = ""
     published: str = ""
     updated: str = ""
+    choices: Choices = field(default_factory=Choices)
     content: Mapping[str, object] = field(default_factory=lambda: _NOTHING)
 
 
@@ -44,13 +49,14 @@ def page_product(page: Page, frame: Frame) -> Product:
         canonical=frame.url + page.path,
         locale=frame.language.replace("-", "_"),
         data_block=_data_block(page.structured),
-        **_tools(page.path),
+        choices_block=_data_block(page.choices.data),
+        **_tools(page.path, page.choices),
         **page.content,
     )
     return Product(path=f"site/{file_of(page.path)}", content=html.encode())
 
 
-def _tools(path: str) -> dict[str, object]:
+def _tools(path: str, choices: Choices) -> dict[str, object]:
     """What a template may call: each makes one view fit the page at `path`."""
 
     def to(target: str) -> str:
@@ -68,8 +74,11 @@ def _tools(path: str) -> dict[str, object]:
     def prose(markdown: str, level: int) -> Markup:
         return prose_html(markdown, level=level, place=to_named)
 
-    def rich(words: Rich, level: int) -> Markup:
-        return rich_html(words, level=level, place=to_named)
+    def rich(words: Rich, level: int, name: str = "") -> Markup:
+        def mark(number: int, end: str) -> Markup:
+            return choices.mark(f"{name} mention {number} {end}")
+
+        return rich_html(words, level=level, place=to_named, mark=mark)
 
     return {
         "to": to,
@@ -80,6 +89,7 @@ def _tools(path: str) -> dict[str, object]:
         "figure": figure,
         "tied": tied,
         "bars": bars,
+        "mark": choices.mark,
     }
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
 from generator.render.site.missing import missing_page
 from generator.render.site.page import Page
+from generator.render.site.sizes import choices_of
 
 Structured = Callable[[object], str]
 
@@ -33,6 +34,7 @@ def recipe_page(recipe: RecipeView, *, structured: Structured) -> Page:
         structured=structured(recipe),
         published=recipe.published.isoformat() if recipe.published else "",
         updated=recipe.updated.isoformat() if recipe.updated else "",
+        choices=choices_of(recipe.sizes),
         content={"recipe": recipe},
     )
 

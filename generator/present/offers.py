@@ -1,0 +1,124 @@
+"""The sizes that a page offers by itself, worded by the functions that word the recipe.
+
+A fixed set of factors, and the usual tins for a recipe that names its own: few enough to stay small. Any other
+size is what `tinleaf show` is for.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from generator.formula.model import Formula
+from generator.formula.tin_text import read_shape
+from generator.formula.usual_tins import Offer, offers
+from generator.formula.wish import Granted, Wish, grant
+from generator.present.amounts import mixed
+from generator.present.recipe import Setting, recipe_view, reworded
+from generator.present.scaled import factor_words, told_as_scaled
+from generator.present.size_views import OfferView, SizesView
+from generator.present.spots import heat_spots, sized_spots
+from generator.present.views import RecipeView
+from generator.settings import First
+
+FACTORS = (Fraction(1, 2), Fraction(1), Fraction(3, 2), Fraction(2), Fraction(3))
+"""From half to double, which is scaled without a word, and three times, which comes with its notes."""
+
+_FRACTION = re.compile(r"(?:(\d+) )?(\d)/(\d)")
+
+
+def sizes_view(formula: Formula, setting: Setting) -> SizesView:
+    """All that the page of a recipe may change."""
+    plain = recipe_view(formula, setting)
+    heats = dict(heat_spots(plain))
+    return SizesView(
+        first=setting.settings.first,
+        places=tuple(place for place, _ in sized_spots(plain)),
+        offers=offer_views(formula, setting),
+        heat_places=tuple(heats),
+        heats=tuple(heats.values()),
+    )
+
+
+def offer_views(formula: Formula, setting: Setting) -> tuple[OfferView, ...]:
+    """The recipe as written, the factors, then the usual tins for the recipe's own."""
+    plain = recipe_view(formula, setting)
+    sizes = (*_factors(formula, setting), *_tins(formula, setting))
+    return tuple(_offer(size, plain, setting) for size in sizes)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Size:
+    """What was granted, and what a reader knows it by; `tin` is "" for a factor."""
+
+    granted: Granted
+    id: str
+    kind: str
+    title: str
+    scale: str
+    tin: str = ""
+
+
+def _factors(formula: Formula, setting: Setting) -> Iterator[_Size]:
+    for factor in sorted(FACTORS, key=lambda factor: factor != 1):
+        granted = _granted(formula, setting, Wish(times=factor))
+        title = f"{factor_words(factor)} ×"
+        kind, scale = ("written", "") if factor == 1 else ("times", f"{title} the recipe")
+        yield _Size(granted=granted, id=str(factor), kind=kind, title=title, scale=scale)
+
+
+def _tins(formula: Formula, setting: Setting) -> Iterator[_Size]:
+    own = read_shape(formula.about.tin)[0] if formula.about.tin else None
+    for tin in () if own is None else offers(own):
+        # A muffin tin is named without the size of its cups, which does not matter: only their number differs.
+        granted = _granted(formula, setting, Wish(tin=tin.name), Wish(times=tin.factor))
+        title, times = tin_title(tin), factor_words(granted.factor)
+        filled = "as deep" if tin.by == "depth" else "as full"
+        scale = f"{times} × the recipe, for {title}, filled {filled} as the recipe's own tin"
+        yield _Size(
+            granted=granted, id=tin.name, kind="tin", title=f"{title}: {times} ×", scale=scale, tin=title
+        )
+
+
+def _granted(formula: Formula, setting: Setting, *wishes: Wish) -> Granted:
+    """The first of the wishes that can be granted."""
+    tried = (grant(formula, wish, spoons=setting.spoons) for wish in wishes)
+    found = next((each for each in tried if isinstance(each, Granted)), None)
+    if found is None:
+        raise ValueError(f"none of {wishes} is granted, and a factor above nothing always is")
+    return found
+
+
+def _offer(size: _Size, plain: RecipeView, setting: Setting) -> OfferView:
+    return OfferView(
+        id=size.id,
+        kind=size.kind,
+        title=size.title,
+        scale=size.scale,
+        notes=tuple(note.says for note in size.granted.notes),
+        by_weight=_words(size, plain, setting, first="weight"),
+        by_volume=_words(size, plain, setting, first="volume"),
+    )
+
+
+def _words(size: _Size, plain: RecipeView, setting: Setting, *, first: First) -> tuple[str, ...]:
+    """What a site would show that puts this measure first, at every place that changes."""
+    ordered = replace(setting, settings=replace(setting.settings, first=first))
+    view = told_as_scaled(reworded(plain, size.granted.formula, ordered), size.granted)
+    view = replace(view, tin=size.tin) if size.tin else view
+    return tuple(words for _, words in sized_spots(view))
+
+
+def tin_title(tin: Offer) -> str:
+    """`loaf 9 × 5 × 3 in (23 × 13 × 7 cm)`: the tin, and its twin in the other unit."""
+    other = tin.other_name.partition(f"{tin.shape.kind} ")[2]
+    return _typeset(f"{tin.name} ({other})" if other else tin.name)
+
+
+def _typeset(text: str) -> str:
+    """With true times signs and true fractions."""
+    return _FRACTION.sub(_number, text.replace(" x ", " × "))
+
+
+def _number(found: re.Match[str]) -> str:
+    return mixed(int(found[1] or 0) + Fraction(int(found[2]), int(found[3])))
