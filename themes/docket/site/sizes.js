@@ -84,7 +84,10 @@
     if (data.sizes.some((each) => each.id === wanted)) size.value = wanted;
     const reading = recall(everywhere);
     for (const name of ["measure", "heat"]) {
-      for (const radio of radios(name)) if (radio.value === reading[name]) radio.checked = true;
+      // A browser may have kept another choice of its own over a reload.
+      const wanted = radios(name).find((radio) => radio.value === reading[name]);
+      const radio = wanted || radios(name).find((each) => each.defaultChecked);
+      if (radio) radio.checked = true;
     }
   };
 
