@@ -6,7 +6,7 @@ from generator.formula.eggs import eggs_of
 from generator.formula.model import Line, Use
 from generator.measure.number import Range
 from generator.measure.unit import Kind, Spoons
-from generator.present.amounts import count_words, volume_words, weight_words
+from generator.present.amounts import GLYPHS, count_words, volume_words, weight_words
 from generator.present.views import Amount
 from generator.settings import Settings
 
@@ -53,11 +53,13 @@ def _between_marks(line: Line, count: Range) -> bool:
 def _pieces(line: Line, count: Range) -> str:
     """`2 large`, `3 cloves`; eggs stay whole where they can: `4 large + 25 g beaten`."""
     eggs = eggs_of(replace(line, count=count, grams=_grams_of(line, count)))
-    if eggs is not None and eggs.low == eggs.high and eggs.low.whole and eggs.low.beaten:
-        whole = Range.exact(eggs.low.whole)
-        beaten = f"{weight_words(Range.exact(eggs.low.beaten))} beaten"
-        return f"{_named(line, whole)} + {beaten}"
-    return _named(line, count)
+    if eggs is None or eggs.low != eggs.high or not eggs.low.beaten:
+        return _named(line, count)
+    beaten = f"{weight_words(Range.exact(eggs.low.beaten))} beaten"
+    if eggs.low.whole:
+        return f"{_named(line, Range.exact(eggs.low.whole))} + {beaten}"
+    # Half an egg can be told by eye; 0.79 of one cannot.
+    return _named(line, count) if count.low in GLYPHS else beaten
 
 
 def _grams_of(line: Line, count: Range) -> Range | None:
