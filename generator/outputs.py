@@ -11,6 +11,7 @@ from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
 from generator.render.description.render import render_description
 from generator.render.feeds.render import render_feeds
+from generator.render.formula_sheets.render import render_formula_sheets
 from generator.render.images.overlay import render_overlay
 from generator.render.output import Product
 from generator.render.recipe_json import render_recipe_json
@@ -45,6 +46,10 @@ def tasks_of(
     for view in site.all_recipes:
         tasks.append(Task(title=f"{view.name}: desk", work=partial(_desk, view, settings)))
     tasks += [
+        Task(title=f"{view.name}: formula sheet", work=partial(_formula_sheets, view, settings))
+        for view in site.all_recipes
+    ]
+    tasks += [
         Task(title=f"{view.name}: cards", work=partial(_cards, view, settings.theme)) for view in site.recipes
     ]
     return tuple(tasks)
@@ -68,6 +73,10 @@ def _desk(view: RecipeView, settings: Settings) -> tuple[Product, ...]:
         render_bench_sheet(view, paper=paper, theme=settings.theme),
         *render_overlay(view),
     )
+
+
+def _formula_sheets(view: RecipeView, settings: Settings) -> tuple[Product, ...]:
+    return tuple(render_formula_sheets(view, paper=settings.paper, theme=settings.theme))
 
 
 def _cards(view: RecipeView, theme: str) -> tuple[Product, ...]:

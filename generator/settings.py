@@ -10,6 +10,39 @@ First: TypeAlias = Literal["weight", "volume"]
 Cup: TypeAlias = Literal["us", "metric", "imperial", "australian"]
 FlourCup: TypeAlias = Literal["spooned", "dipped"]
 OvenC: TypeAlias = Literal["nearest 5", "dial"]
+Scale: TypeAlias = Literal["F", "C"]
+LoadingOrder: TypeAlias = Literal["liquids first", "yeast first"]
+Pan: TypeAlias = Literal["1 lb", "1.5 lb", "2 lb"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Degrees:
+    """A temperature, or a difference of two, in the scale in which the maker states it."""
+
+    value: Fraction
+    scale: Scale
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Machine:
+    """A bread machine as the maker tells of it; None or "" is what is not stated, and never guessed.
+
+    `rest` is minutes at least and at most that it stands still before it mixes. `add_ins` are the maker's words.
+    """
+
+    order: LoadingOrder | None = None
+    rest: tuple[int, int] | None = None
+    add_ins: str = ""
+    pan: Pan | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Friction:
+    """What mixing adds to a dough's temperature by the maker's own measuring: a difference, None where not stated."""
+
+    machine: Degrees | None = None
+    mixer: Degrees | None = None
+    hand: Degrees | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +53,8 @@ class Settings:
     `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
     was filled: spooned 125 g, dipped 137 g. `cups_beside` names the cups of other countries that pages show
     beside the site's own. `yeast_sugar` is the percent of sugar on flour above which a yeast for sweet doughs
-    is suggested (common practice: from 5 to 12).
+    is suggested (common practice: from 5 to 12). `machine`, `dough_temperature` and `friction` have no default: what
+    they do not say is told as not known.
     """
 
     title: str = ""
@@ -45,3 +79,6 @@ class Settings:
     statement: str = ""
     paid_links: str = ""
     description_limit: int = 5000
+    machine: Machine | None = None
+    dough_temperature: Degrees | None = None
+    friction: Friction = Friction()

@@ -9,6 +9,7 @@ from fractions import Fraction
 from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.load import Pack
 from generator.diagnostics.span import Span
+from generator.formula.machine_kind import Machine
 from generator.measure.duration import Duration
 from generator.measure.length import Length, Tin
 from generator.measure.number import Range
@@ -325,6 +326,8 @@ class About:
     credits: tuple[Credit, ...]
     corrections: tuple[Correction, ...]
     cautions_off: tuple[SetAside, ...] = ()
+    machine: Machine | None = None
+    dough_temperature: Temperature | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,6 +21,7 @@ from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
 from generator.present.mentions import rich
+from generator.present.sheet import sheet_view
 from generator.present.steps import way_views
 from generator.present.times import iso_times, times_views
 from generator.present.views import (
@@ -113,6 +114,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         yield_words=_yield_words(formula),
         measured=measured_facts(formula, settings),
         ovens=oven_views(formula, settings),
+        sheet=sheet_view(formula, book=setting.book, settings=settings),
     )
 
 

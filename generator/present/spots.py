@@ -6,7 +6,7 @@ place while it writes it, so a place that is renamed on one side only is found b
 
 from collections.abc import Iterator
 
-from generator.present.views import BlockView, LineView, RecipeView, Rich
+from generator.present.views import BlockView, LineView, RecipeView, Rich, WayView
 
 Heats = tuple[str, str, str]
 """As written, with °F first, with °C first."""
@@ -24,6 +24,8 @@ def sized_spots(view: RecipeView) -> Iterator[tuple[str, str]]:
         yield f"part {number}", part.weight
         for row, line in enumerate(part.lines, start=1):
             yield from _line(line, f"{number}.{row}")
+    for way in view.ways:
+        yield from _machine(way)
     for block in blocks_of(view):
         yield from _mentions(block.words, block.anchor)
         for number, use in enumerate(block.uses, start=1):
@@ -52,6 +54,17 @@ def _line(line: LineView, place: str) -> Iterator[tuple[str, str]]:
     yield f"line {place} second", line.amount.second
     yield from ((f"beside {place}.{number}", each.words) for number, each in enumerate(line.beside, start=1))
     yield from ((f"choice {place}.{number}", words) for number, words in enumerate(line.choices, start=1))
+
+
+def _machine(way: WayView) -> Iterator[tuple[str, str]]:
+    """What goes into the pan of a machine, and which pan it fits."""
+    if way.machine is None:
+        return
+    rows = [row for layer in way.machine.layers for row in layer.rows] + list(way.machine.added)
+    for row in rows:
+        yield f"{way.anchor} {row.place} first", row.first
+        yield f"{way.anchor} {row.place} second", row.second
+    yield f"{way.anchor} pan", way.machine.pan
 
 
 def _mentions(words: Rich, place: str) -> Iterator[tuple[str, str]]:

@@ -1,9 +1,12 @@
 """The ways and their steps, each step with the amounts, times and temperatures it needs."""
 
+from dataclasses import replace
+
 from generator.formula.model import Block, Formula, Heat, Section, Way
 from generator.measure.unit import Spoons
 from generator.present.addresses import slug
 from generator.present.heats import heat_view
+from generator.present.machine import machine_view
 from generator.present.mentions import rich, use_views
 from generator.present.times import stage_views
 from generator.present.views import BlockView, SectionView, WayView
@@ -15,7 +18,11 @@ def way_views(
 ) -> tuple[tuple[WayView, ...], WayView | None]:
     """The named ways, and the steps common to all."""
     views = tuple(
-        _way(way, index, settings=settings, spoons=spoons) for index, way in enumerate(formula.ways, start=1)
+        replace(
+            _way(way, index, settings=settings, spoons=spoons),
+            machine=machine_view(formula, way, settings=settings, spoons=spoons),
+        )
+        for index, way in enumerate(formula.ways, start=1)
     )
     common = next((view for view in views if not view.name), None)
     return tuple(view for view in views if view.name), common

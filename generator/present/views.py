@@ -9,6 +9,7 @@ from datetime import date
 
 # Part of the views: renderers take it from here.
 from generator.declaration.model import Run as Run
+from generator.present.sheet_views import MachineView, SheetView
 from generator.present.size_views import OvenView, SizesView
 
 
@@ -165,6 +166,7 @@ class WayView:
     title: str
     anchor: str
     sections: tuple[SectionView, ...]
+    machine: MachineView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -318,6 +320,7 @@ class RecipeView:
     measured: tuple[Fact, ...] = ()
     ovens: tuple[OvenView, ...] = ()
     sizes: SizesView | None = None
+    sheet: SheetView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

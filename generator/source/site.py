@@ -13,6 +13,7 @@ from generator.diagnostics.span import whole_file
 from generator.settings import Settings
 from generator.source.document import Mapping, Node, Sequence
 from generator.source.fields import address_of, check_keys, choice_of, percent_of, text_of, texts_of, whole_of
+from generator.source.machine import read_dough_temperature, read_friction, read_machine
 
 EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
 LEAST_SUGAR, MOST_SUGAR = Fraction(5, 100), Fraction(12, 100)
@@ -143,4 +144,7 @@ READERS: dict[str, _Reader] = {
     "statement": text_of,
     "paid_links": text_of,
     "description_limit": _days,
+    "machine": read_machine,
+    "dough_temperature": read_dough_temperature,
+    "friction": read_friction,
 }

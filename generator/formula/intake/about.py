@@ -4,6 +4,11 @@ from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
 from generator.formula.intake.cautions_off import read_set_aside
 from generator.formula.intake.collect import Collector
+from generator.formula.intake.machine import (
+    MACHINE_KEYS,
+    read_own_dough_temperature,
+    read_own_machine,
+)
 from generator.formula.model import About, ChapterMark, Correction, Credit, Link, Video
 from generator.measure.duration import read_clock
 from generator.measure.length import read_tin
@@ -26,6 +31,7 @@ ABOUT_KEYS = (
     "credits",
     "corrections",
     "cautions_off",
+    *MACHINE_KEYS,
 )
 
 
@@ -55,6 +61,8 @@ def read_about(front: Mapping, collector: Collector) -> About:
         credits=tuple(_credit(each, collector) for each in _mappings(front, "credits", collector)),
         corrections=_corrections(front, collector),
         cautions_off=read_set_aside(_mappings(front, "cautions_off", collector), collector),
+        machine=read_own_machine(front, collector),
+        dough_temperature=read_own_dough_temperature(front, collector),
     )
 
 

@@ -1,0 +1,173 @@
+"""The water's temperature for a wanted dough temperature: a small table for rooms from 18 to 26 °C (64 to 79 °F).
+
+All figures are the maker's: the wanted temperature and what mixing adds. Where one is missing, that is said. Flour
+and preferment are taken to be as warm as the room, which the table says too.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.formula.dough_temperature import water_note, water_temperature
+from generator.formula.model import Formula
+from generator.formula.yeast import yeast_kind
+from generator.measure.temperature import difference_to_celsius, nearest, to_celsius, to_fahrenheit
+from generator.present.amounts import decimal
+from generator.present.heats import decimal_signed
+from generator.present.sheet_views import WaterRow, WaterView
+from generator.settings import Degrees, Scale, Settings
+
+ROOMS: dict[Scale, tuple[int, ...]] = {"F": (64, 68, 72, 75, 79), "C": (18, 20, 22, 24, 26)}
+
+_NAMES = {"machine": "bread machine", "mixer": "mixer", "hand": "by hand"}
+_CELLS = {"below freezing": "below freezing: ice", "too warm": "too warm for yeast"}
+_METHOD = "the method"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Column:
+    """A way, or a kind of mixing, with the degrees that it adds; None where nobody stated them."""
+
+    title: str
+    friction: Degrees | None
+
+
+def wanted_temperature(formula: Formula, settings: Settings) -> Degrees | None:
+    """What the recipe says, else the site; None where nobody says it, and for what is no dough with yeast in it."""
+    if not _ferments(formula):
+        return None
+    own = formula.about.dough_temperature
+    if own is not None:
+        return Degrees(value=own.low, scale="F" if own.stated == "F" else "C")
+    return settings.dough_temperature
+
+
+def degrees_words(degrees: Degrees) -> str:
+    """`78 °F (26 °C)`: as stated, the other scale rounded once."""
+    convert = to_celsius if degrees.scale == "F" else to_fahrenheit
+    other = Fraction(nearest(convert(degrees.value), 1))
+    return f"{_plain(degrees.value)} °{degrees.scale} ({_plain(other)} °{_other(degrees.scale)})"
+
+
+def water_view(formula: Formula, settings: Settings) -> WaterView | None:
+    """The table; None where no dough temperature is wanted, or nothing in the dough is poured."""
+    wanted = wanted_temperature(formula, settings)
+    if wanted is None or not formula.totals.hydration_nominal:
+        return None
+    columns = tuple(_columns(formula, settings))
+    known = tuple(each for each in columns if each.friction is not None)
+    rows = tuple(_row(room, wanted, known, formula) for room in ROOMS[wanted.scale]) if known else ()
+    return WaterView(
+        wanted=degrees_words(wanted),
+        columns=tuple(each.title for each in known),
+        rows=rows,
+        notes=tuple(_notes(wanted, columns, formula)),
+    )
+
+
+def _ferments(formula: Formula) -> bool:
+    counted = [line for part in formula.parts if part.counts for line in part.lines if line.counts]
+    yeast = any(yeast_kind(line) is not None for line in counted)
+    return bool(formula.totals.flour) and (yeast or formula.totals.prefermented_percent is not None)
+
+
+def _columns(formula: Formula, settings: Settings) -> Iterator[_Column]:
+    """One for each way; where the method has one way without a name, one for each kind of mixing but the machine."""
+    stated = {
+        "machine": settings.friction.machine,
+        "mixer": settings.friction.mixer,
+        "hand": settings.friction.hand,
+    }
+    named = [way.name for way in formula.ways if way.name]
+    for name in named:
+        kind = _kind(name)
+        yield _Column(title=name[:1].upper() + name[1:], friction=stated[kind] if kind else None)
+    if not named:
+        kinds = [kind for kind in ("mixer", "hand") if stated[kind] is not None]
+        yield from (_Column(title=_NAMES[kind].capitalize(), friction=stated[kind]) for kind in kinds)
+        if not kinds:
+            yield _Column(title=_METHOD, friction=None)
+
+
+def _kind(way: str) -> str | None:
+    """How a way mixes, as far as its own name says it."""
+    words = way.casefold().replace("-", " ").split()
+    if "machine" in words or " ".join(words) == "dough cycle":
+        return "machine"
+    if "mixer" in words:
+        return "mixer"
+    return "hand" if {"hand", "hands"} & set(words) else None
+
+
+def _row(room: int, wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> WaterRow:
+    cells = (_cell(Fraction(room), wanted, each.friction, formula) for each in columns if each.friction)
+    return WaterRow(room=degrees_words(Degrees(value=Fraction(room), scale=wanted.scale)), cells=tuple(cells))
+
+
+def _cell(room: Fraction, wanted: Degrees, friction: Degrees, formula: Formula) -> str:
+    water = _water(room, wanted, friction, formula)
+    note = water_note(water, degrees=wanted.scale)
+    if note is not None:
+        return _CELLS[note.kind]
+    rounded = Degrees(value=Fraction(nearest(water, 1)), scale=wanted.scale)
+    convert = to_celsius if wanted.scale == "F" else to_fahrenheit
+    other = Fraction(nearest(convert(water), 1))
+    return f"{_plain(rounded.value)} °{wanted.scale} ({_plain(other)} °{_other(wanted.scale)})"
+
+
+def _water(room: Fraction, wanted: Degrees, friction: Degrees, formula: Formula) -> Fraction:
+    """In the scale of the wanted temperature; friction is a difference, and takes no 32."""
+    return water_temperature(
+        wanted=wanted.value,
+        room=room,
+        flour=room,
+        friction=_difference(friction, wanted.scale),
+        preferment=room if _preferment(formula) else None,
+    )
+
+
+def _difference(friction: Degrees, scale: Scale) -> Fraction:
+    if friction.scale == scale:
+        return friction.value
+    return difference_to_celsius(friction.value) if scale == "C" else friction.value * Fraction(9, 5)
+
+
+def _preferment(formula: Formula) -> bool:
+    return formula.totals.prefermented_percent is not None
+
+
+def _notes(wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> Iterator[str]:
+    known = tuple(each for each in columns if each.friction is not None)
+    if known:
+        as_warm = "flour and preferment" if _preferment(formula) else "flour"
+        added = ", ".join(
+            f"{each.title.lower()} {_plain(each.friction.value)} °{each.friction.scale}"
+            for each in known
+            if each.friction
+        )
+        yield (
+            f"Reckoned for {as_warm} as warm as the room, with what mixing adds by the maker’s own measuring: "
+            f"{added}. Measure your own dough and correct the water by it; eggs and butter from the refrigerator "
+            "ask for warmer water."
+        )
+    found = {
+        note.says
+        for room in ROOMS[wanted.scale]
+        for each in known
+        if each.friction
+        for note in [water_note(_water(Fraction(room), wanted, each.friction, formula), degrees=wanted.scale)]
+        if note is not None
+    }
+    yield from sorted(found)
+    for each in columns:
+        if each.friction is None:
+            way = each.title.lower()
+            yield f"How much mixing warms the dough is not stated for {way}, so no water temperature is given."
+
+
+def _plain(value: Fraction) -> str:
+    return decimal_signed(value) if value < 0 else decimal(value, places=1)
+
+
+def _other(scale: Scale) -> Scale:
+    return "C" if scale == "F" else "F"

@@ -1,0 +1,226 @@
+"""The formula sheet in words: the total formula, the preferments, the final dough, and what belongs beside them.
+
+Percents have two decimals from ten on and three below, as formulas of the trade are written; weights are those that
+a scale shows, and a sum that has a tenth of a gram tells it. The page's own docket rounds to a decimal: both come
+from the same exact figures.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
+
+from generator.formula.components import batches
+from generator.formula.model import Formula, Line, Part
+from generator.formula.percentages import kept_grams
+from generator.formula.sheet import LevainBuild, Row, final_dough, levain_builds, total_formula
+from generator.measure.number import Range, total
+from generator.present.addresses import recipe_path
+from generator.present.amounts import decimal, grams_on_scale, weight_words
+from generator.present.dough_water import degrees_words, wanted_temperature, water_view
+from generator.present.sheet_views import BatchView, SheetFact, SheetRow, SheetTable, SheetView
+from generator.settings import Settings
+
+Book = Mapping[str, Formula]
+
+SUM = "Together"
+SHEET_FILE = "formula.pdf"
+
+
+def sheet_view(formula: Formula, *, book: Book, settings: Settings) -> SheetView:
+    """The whole sheet of one recipe; without flour it has no percents."""
+    flour = formula.totals.flour
+    base = f"100 % is all the flour of the dough, {sum_words(Range.exact(flour))}" if flour else ""
+    return SheetView(
+        base=base,
+        facts=tuple(_facts(formula, settings)),
+        tables=tuple(_tables(formula, book)),
+        builds=tuple(_build(each) for each in levain_builds(formula)),
+        batches=tuple(_batches(formula, book)),
+        water=water_view(formula, settings),
+        path=f"{recipe_path(formula.name)}{SHEET_FILE}",
+    )
+
+
+def sheet_percent(percent: Fraction | None) -> str:
+    """`68.42 %`, `1.974 %`, `0.814 %`; "" where there is none."""
+    if percent is None:
+        return ""
+    return f"{decimal(percent, places=2 if percent >= 10 else 3)} %"
+
+
+def sum_words(grams: Range) -> str:
+    """`600.3 g`: a weight with its tenth where it has no finer part, else as a scale shows it."""
+    ends = (grams.low, grams.high)
+    if any((end * 10).denominator != 1 for end in ends):
+        return weight_words(grams)
+    low, high = (decimal(end, places=1) if end >= 1 else grams_on_scale(end) for end in ends)
+    return f"{low} g" if low == high else f"{low}–{high} g"
+
+
+def _tables(formula: Formula, book: Book) -> Iterator[SheetTable]:
+    counted = [part for part in formula.parts if part.counts]
+    ferments = [part for part in counted if part.preferment]
+    if counted:
+        yield _total(formula, book, alone=len(counted) == 1)
+    yield from (_part(part, formula, book) for part in ferments)
+    if ferments:
+        yield _final(formula, book)
+    elif len(counted) > 1:
+        yield from (_part(part, formula, book) for part in counted)
+    yield from (_part(part, formula, book) for part in formula.parts if not part.counts)
+
+
+def _total(formula: Formula, book: Book, *, alone: bool) -> SheetTable:
+    rows = total_formula(formula, book)
+    opened = any(part.counts and part.preferment for part in formula.parts)
+    remark = "preferments opened" if opened else ""
+    if not alone and not opened:
+        remark = "all parts that count"
+    percent = _sum_of(row.percent for row in rows)
+    return SheetTable(
+        title="Total formula" if formula.totals.flour else "Ingredients",
+        remark=remark,
+        rows=tuple(
+            SheetRow(item=row.item, weight=weight_words(row.grams), of_all=sheet_percent(row.percent))
+            for row in rows
+        ),
+        sum=SheetRow(item=SUM, weight=sum_words(_grams(rows)), of_all=sheet_percent(percent)),
+    )
+
+
+def _final(formula: Formula, book: Book) -> SheetTable:
+    """What goes into the bowl, on all flour and on the flour that goes in beside the preferment."""
+    rows, flour = final_dough(formula, book), formula.totals.flour
+    preferments = {part.name or part.preferment for part in formula.parts if part.counts and part.preferment}
+    told = tuple(
+        SheetRow(
+            item=row.item,
+            weight=sum_words(row.grams) if row.item in preferments else weight_words(row.grams),
+            of_all=sheet_percent(100 * row.grams.mid / flour) if flour else "",
+            of_own=sheet_percent(row.percent),
+        )
+        for row in rows
+    )
+    own = _own_flour(rows)
+    whole = _grams(rows)
+    return SheetTable(
+        title="Final dough",
+        remark="what goes into the bowl",
+        rows=told,
+        sum=SheetRow(
+            item=SUM,
+            weight=sum_words(whole),
+            of_all=sheet_percent(100 * whole.mid / flour) if flour else "",
+            of_own=sheet_percent(_sum_of(row.percent for row in rows)),
+        ),
+        own_flour=f"of its {sum_words(Range.exact(own))}" if own else "",
+    )
+
+
+def _own_flour(rows: Iterable[Row]) -> Fraction:
+    """The flour that the rows' percents are on, read back from the heaviest of them."""
+    known = [row for row in rows if row.percent]
+    heaviest = max(known, key=lambda row: row.grams.mid, default=None)
+    return 100 * heaviest.grams.mid / heaviest.percent if heaviest and heaviest.percent else Fraction(0)
+
+
+def _part(part: Part, formula: Formula, book: Book) -> SheetTable:
+    """A part as its lines are written; a preferment also on its own flour."""
+    lines = [line for line in part.lines if line.counts]
+    flour = total(line.grams for line in lines if line.flour and line.grams).mid if part.preferment else None
+    rows = tuple(_line(line, flour) for line in lines)
+    all_flour = formula.totals.flour
+    return SheetTable(
+        title=(part.name[:1].upper() + part.name[1:]) or "Ingredients",
+        remark=_remark(part),
+        rows=rows,
+        sum=SheetRow(
+            item=SUM,
+            weight=sum_words(part.grams) if part.grams.high else "",
+            of_all=sheet_percent(100 * part.grams.mid / all_flour) if part.counts and all_flour else "",
+            of_own=sheet_percent(100 * part.grams.mid / flour) if flour else "",
+        ),
+        own_flour=f"of its {sum_words(Range.exact(flour))}" if flour else "",
+    )
+
+
+def _line(line: Line, flour: Fraction | None) -> SheetRow:
+    words = weight_words(line.grams) or line.written.words.removesuffix(" of") or "by eye"
+    own = 100 * line.grams.mid / flour if flour and line.grams else None
+    return SheetRow(
+        item=line.item, weight=words, of_all=sheet_percent(line.percent), of_own=sheet_percent(own)
+    )
+
+
+def _remark(part: Part) -> str:
+    remarks = [part.preferment] if part.preferment and part.preferment != part.name else []
+    if part.hydration is not None:
+        remarks.append(f"{sheet_percent(part.hydration)} water on its flour")
+    if not part.counts:
+        remarks.append("not counted in the percentages")
+    if any(not line.counts for line in part.lines):
+        remarks.append("without its optional lines")
+    return ", ".join(each for each in remarks if each)
+
+
+def _build(found: LevainBuild) -> SheetTable:
+    build = found.build
+    told = (("seed", build.seed), ("flour", build.flour), ("water", build.water))
+    return SheetTable(
+        title=f"To build the {found.part}",
+        remark=f"{sheet_percent(build.hydration)} water on flour",
+        rows=tuple(SheetRow(item=item, weight=weight_words(Range.exact(grams))) for item, grams in told),
+        sum=SheetRow(item=SUM, weight=sum_words(Range.exact(build.grams))),
+    )
+
+
+def _batches(formula: Formula, book: Book) -> Iterator[BatchView]:
+    for batch in batches(formula, book):
+        name = "batch" if batch.batches == 1 else "batches"
+        left = Range.exact(batch.left_grams)
+        yield BatchView(
+            title=book[batch.name].about.title,
+            used=weight_words(Range.exact(batch.used_grams)),
+            made=f"{batch.batches} {name} of {weight_words(Range.exact(batch.batch_grams))}",
+            left=weight_words(left) if batch.left_grams else "",
+        )
+
+
+def _facts(formula: Formula, settings: Settings) -> Iterator[SheetFact]:
+    totals = formula.totals
+    wanted = wanted_temperature(formula, settings)
+    weight = "Dough weight" if totals.flour else "Raw weight"
+    facts = (
+        ("Flour", sum_words(Range.exact(totals.flour)) if totals.flour else ""),
+        ("Hydration", sheet_percent(totals.hydration) if totals.hydration else ""),
+        (
+            "Hydration by added water and milk alone",
+            sheet_percent(totals.hydration_nominal) if totals.hydration_nominal else "",
+        ),
+        ("Salt", sheet_percent(totals.salt_percent)),
+        ("Salt with what others hold", sheet_percent(totals.salt_with_ingredients_percent)),
+        ("Prefermented flour", sheet_percent(totals.prefermented_percent)),
+        (weight, sum_words(totals.dough_grams) if totals.dough_grams.high else ""),
+        ("All parts", sum_words(totals.grams) if totals.grams != totals.dough_grams else ""),
+        ("Finished weight", weight_words(totals.finished_grams)),
+        ("Loss in baking", _loss(formula)),
+        ("Wanted dough temperature", degrees_words(wanted) if wanted else ""),
+    )
+    yield from (SheetFact(label=label, words=words) for label, words in facts if words)
+
+
+def _loss(formula: Formula) -> str:
+    """Of the raw weight: as stated, or from the finished weight that is stated."""
+    finished, raw = formula.totals.finished_grams, kept_grams(formula.parts).mid
+    loss = formula.bakes_off
+    if loss is None and finished is not None and raw and finished.mid < raw:
+        loss = 1 - finished.mid / raw
+    return f"{sheet_percent(100 * loss)} of the raw weight" if loss is not None else ""
+
+
+def _grams(rows: Iterable[Row]) -> Range:
+    return total(row.grams for row in rows)
+
+
+def _sum_of(percents: Iterable[Fraction | None]) -> Fraction | None:
+    known = [each for each in percents if each is not None]
+    return sum(known, start=Fraction(0)) if known else None
