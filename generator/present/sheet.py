@@ -41,10 +41,18 @@ def sheet_view(formula: Formula, *, book: Book, settings: Settings) -> SheetView
 
 
 def sheet_percent(percent: Fraction | None) -> str:
-    """`68.42 %`, `1.974 %`, `0.814 %`; "" where there is none."""
+    """`68.42 %`, `1.974 %`, `0.814 %`, `−0.111 %` of what was lost; "" where there is none."""
     if percent is None:
         return ""
-    return f"{decimal(percent, places=2 if percent >= 10 else 3)} %"
+    sign = "−" if percent < 0 else ""
+    return f"{sign}{decimal(abs(percent), places=2 if abs(percent) >= 10 else 3)} %"
+
+
+def row_words(grams: Range) -> str:
+    """The weight of a row; what making a component took away is a weight below nothing: `−0.5 g`."""
+    if grams.low >= 0:
+        return weight_words(grams)
+    return f"−{weight_words(Range(abs(grams.high), abs(grams.low)))}"
 
 
 def sum_words(grams: Range) -> str:
@@ -80,7 +88,7 @@ def _total(formula: Formula, book: Book, *, alone: bool) -> SheetTable:
         title="Total formula" if formula.totals.flour else "Ingredients",
         remark=remark,
         rows=tuple(
-            SheetRow(item=row.item, weight=weight_words(row.grams), of_all=sheet_percent(row.percent))
+            SheetRow(item=row.item, weight=row_words(row.grams), of_all=sheet_percent(row.percent))
             for row in rows
         ),
         sum=SheetRow(item=SUM, weight=sum_words(_grams(rows)), of_all=sheet_percent(percent)),

@@ -1,7 +1,10 @@
 """The formula sheet in words, against worked formulas of the trade (arithmetic from the definition)."""
 
+from fractions import Fraction
 from pathlib import Path
 
+from generator.measure.number import Range
+from generator.present.sheet import row_words, sheet_percent
 from tests.present.worked import (
     LEVAIN,
     POOLISH,
@@ -63,6 +66,12 @@ def test_levain_with_its_build(tmp_path: Path) -> None:
     assert table_called(view, "Final dough")["levain"] == ("400 g", "40 %", "50 %")
     assert table_called(view, "Total formula")["Together"] == ("1720 g", "172 %", "")
     assert facts_of(view)["Prefermented flour"] == "20 %"
+
+
+def test_what_a_component_lost_in_its_making_is_a_weight_below_nothing() -> None:
+    # 300.5 g of a sponge that weighs 300 g: the half gram is 0.111 % of 450 g of flour.
+    assert row_words(Range.exact(Fraction(-1, 2))) == "−0.5 g"
+    assert sheet_percent(Fraction(-1, 9)) == "−0.111 %"
 
 
 def test_both_hydrations_loss_and_yield(tmp_path: Path) -> None:
