@@ -1,6 +1,7 @@
 """All that a maker may choose, in one frozen type. Read from `site.yaml` by `source/site.py`."""
 
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
@@ -77,6 +78,7 @@ class Settings:
     pack_age: int = 180
     yeast_sugar: Fraction = Fraction(10)
     statement: str = ""
+    statement_on: date | None = None
     paid_links: str = ""
     description_limit: int = 5000
     machine: Machine | None = None

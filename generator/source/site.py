@@ -12,12 +12,21 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_me
 from generator.diagnostics.span import whole_file
 from generator.settings import Settings
 from generator.source.document import Mapping, Node, Sequence
-from generator.source.fields import address_of, check_keys, choice_of, percent_of, text_of, texts_of, whole_of
+from generator.source.fields import (
+    address_of,
+    check_keys,
+    choice_of,
+    date_of,
+    percent_of,
+    text_of,
+    texts_of,
+    whole_of,
+)
 from generator.source.machine import read_dough_temperature, read_friction, read_machine
 
 EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
-LEAST_SUGAR, MOST_SUGAR = Fraction(5, 100), Fraction(12, 100)
 CUPS = ("us", "metric", "imperial", "australian")
+LEAST_SUGAR, MOST_SUGAR = Fraction(5, 100), Fraction(12, 100)
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Za-z]{2}|[0-9]{3}))?(?:-[A-Za-z0-9]{4,8})*")
 _THEME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -142,6 +151,7 @@ READERS: dict[str, _Reader] = {
     "pack_age": _days,
     "yeast_sugar": _yeast_sugar,
     "statement": text_of,
+    "statement_on": date_of,
     "paid_links": text_of,
     "description_limit": _days,
     "machine": read_machine,

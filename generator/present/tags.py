@@ -1,0 +1,150 @@
+"""The words of a tag: from the newest bake record, else from the packs as they were last read."""
+
+import calendar
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date, timedelta
+from fractions import Fraction
+from math import floor
+
+from generator.catalogue.load import Pack
+from generator.declaration.declare import declare
+from generator.formula.bake_day import as_baked, wares_within
+from generator.formula.model import Formula
+from generator.history.bakes import BakeRecord
+from generator.measure.number import Range, read_number
+from generator.present.amounts import pounds_and_ounces
+from generator.present.cautions import cautions_of
+from generator.present.durations import day_words
+from generator.present.label import label_view
+from generator.present.recipe import Setting, recipe_view
+from generator.present.tag_views import NetWeight, TagView
+
+METRIC_FIRST = frozenset({"EU", "UK", "ANZ"})
+NAMED_PACKS = 2
+_KEEPS = re.compile(
+    r"(?P<number>\d+|an?|one|two|three|four|five|six|seven)(?:\s*(?:-|–|to)\s*\d+)?\s+"
+    r"(?P<unit>day|week|month)s?\b",
+    re.IGNORECASE,
+)
+_LONG_MONTH = re.compile(r"[A-Z][a-z]{3,}")
+_NUMBERS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
+
+
+def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = None) -> TagView:
+    """The tag of a bake; with a record, of that day."""
+    settings, language = setting.settings, setting.settings.language
+    book = _book(formula, setting, record)
+    baked = book[formula.name]
+    region = settings.region
+    declaration = declare(baked, book=book, region=region, kitchen_handles=settings.kitchen_handles)
+    cautions = tuple(each.words for each in cautions_of(baked, book=book) if each.eater)
+    net, untold = _net(formula, record, region)
+    best = best_before(formula.about.keeps, record.day) if record else None
+    view = recipe_view(formula, setting)
+    return TagView(
+        recipe=replace(
+            view,
+            label=label_view(declaration, settings),
+            eater_cautions=cautions,
+            net_weight=" ".join(filter(None, (net.lead, net.large, net.beside))),
+        ),
+        region=region,
+        net=net,
+        baked_on=day_words(record.day, language) if record else "",
+        best_before=day_words(best, language),
+        record=record.path if record else "",
+        packs=packs_words(baked, book, record, language),
+        day=record.day if record else None,
+        statement_on=day_words(settings.statement_on, language) if settings.statement else "",
+        untold=untold,
+    )
+
+
+def _book(formula: Formula, setting: Setting, record: BakeRecord | None) -> Mapping[str, Formula]:
+    if record is None:
+        return setting.book
+    return as_baked(formula, book=setting.book, packs=record.packs, added=record.added)
+
+
+def best_before(keeps: str, day: date) -> date | None:
+    """The last day by the maker's own words, where they begin with a time ("3 days in a paper bag"), else None.
+
+    Of a range the shorter time is taken.
+    """
+    match = _KEEPS.match(keeps.strip())
+    if match is None:
+        return None
+    number = _NUMBERS.get(match["number"].casefold()) or int(match["number"][:4])
+    unit = match["unit"].casefold()
+    if unit == "month":
+        return _months_later(day, number)
+    return day + timedelta(days=min(number, 3000) * (7 if unit == "week" else 1))
+
+
+def _months_later(day: date, months: int) -> date:
+    year, month = divmod(day.month - 1 + min(months, 120), 12)
+    last = calendar.monthrange(day.year + year, month + 1)[1]
+    return date(day.year + year, month + 1, min(day.day, last))
+
+
+def _net(formula: Formula, record: BakeRecord | None, region: str) -> tuple[NetWeight, tuple[str, ...]]:
+    """Both units, rounded down, for one finished piece: as weighed on the day, else by the formula."""
+    finished = formula.totals.finished_grams
+    weighed = record.baked if record else None
+    low = weighed if weighed is not None else finished.low if finished else None
+    made = read_number(formula.about.makes) if formula.about.makes else (Range.exact(1), 0)
+    if low is None:
+        return NetWeight(), ("The net weight is left out: no finished weight is known.",)
+    if made is None or made[0] != Range.exact(1):
+        words = f"The net weight is left out: the weight is that of all that is made ({formula.about.makes})."
+        return NetWeight(), (words,)
+    return net_weight(low, region), ()
+
+
+def net_weight(grams: Fraction, region: str) -> NetWeight:
+    """Never more than there is: whole grams and tenths of an ounce, both rounded down."""
+    whole = floor(grams)
+    metric, imperial = f"{whole} g", pounds_and_ounces(Fraction(whole))
+    if region in METRIC_FIRST:
+        return NetWeight(lead="Net weight", large=metric, beside=f"({imperial})", grams=whole)
+    return NetWeight(lead="Net wt", large=f"{imperial} ({metric})", grams=whole)
+
+
+def packs_words(
+    formula: Formula, book: Mapping[str, Formula], record: BakeRecord | None, language: str
+) -> str:
+    """Which packs the declaration stands on; "" where it stands on none."""
+    packs = _packs_in(formula, book)
+    if record is None or not record.pack_names:
+        return _assumed("Packs assumed, as last read:", packs, language)
+    used = tuple(dict.fromkeys(record.pack_names))
+    rest = tuple(each for each in packs if each.name not in used)
+    words = f"Packs of the day: {_shortened(used)}."
+    return f"{words} {_assumed('Others assumed, as last read:', rest, language)}".strip()
+
+
+def _packs_in(formula: Formula, book: Mapping[str, Formula]) -> tuple[Pack, ...]:
+    """The packs that say something, those that declare an allergen first."""
+    packs = dict.fromkeys(pack for ware in wares_within(formula, book) for pack in ware.packs)
+    telling = [each for each in packs if each.label or each.contains_given or each.may_contain]
+    return tuple(sorted(telling, key=lambda each: not (each.contains or each.may_contain)))
+
+
+def _assumed(lead: str, packs: tuple[Pack, ...], language: str) -> str:
+    named = tuple(_dated(each, language) for each in packs)
+    return f"{lead} {_shortened(named)}." if named else ""
+
+
+def _dated(pack: Pack, language: str) -> str:
+    """The pack and the day it was read, the month shortened: the line is the least of a tag."""
+    if pack.checked is None:
+        return pack.name
+    return f"{pack.name} ({_LONG_MONTH.sub(lambda month: month[0][:3], day_words(pack.checked, language))})"
+
+
+def _shortened(names: tuple[str, ...]) -> str:
+    if len(names) <= NAMED_PACKS + 1:
+        return ", ".join(names)
+    return f"{', '.join(names[:NAMED_PACKS])} and {len(names) - NAMED_PACKS} more"

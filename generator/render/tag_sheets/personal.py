@@ -1,0 +1,181 @@
+"""Tags of a stated size, for named people or to be filled in by hand."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import Any
+
+from generator.present.tag_views import Person, TagView
+from generator.render.paper import PaperFault, fill, lay_out, pdf_moment, to_pdf
+from generator.render.paper_words import runs_html
+from generator.render.qr import QrCode, qr_code
+from generator.render.rich_text import tied
+from generator.render.tag_sheets.forms import PAPERS_MM
+from generator.render.tag_sheets.letters import letters_for
+from generator.render.tag_sheets.plans import Plan, Step, moved_words, steps_for
+from generator.render.tag_sheets.sizes import CROSS_MM, Grid, Size, from_size_on
+from generator.render.theme import DEFAULT
+from generator.settings import Paper
+
+_MODULE_MM = 0.38
+_STYLES = ("tags.css", "tag-sizes.css")
+# A page's own height and not a hair more, or an empty sheet would follow.
+_SLACK_MM = 0.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TagSheets:
+    """The printed tags. `size` is None where no size holds the words and each tag takes sheets of its own.
+
+    `told` are sentences for the maker: what moved where, what was left out, which larger size was taken.
+    """
+
+    content: bytes
+    size: Size | None
+    plan: Plan | None
+    tags: int
+    sheets: int
+    told: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """What is to be printed; of people none is a sheet of tags to fill in by hand."""
+
+    tag: TagView
+    people: tuple[Person, ...]
+    paper: Paper
+    theme: str
+
+    @property
+    def code(self) -> QrCode | None:
+        recipe = self.tag.recipe
+        return qr_code(recipe.url, title=f"QR code that leads to {recipe.url}") if recipe.on_site else None
+
+
+def render_tag_sheets(
+    tag: TagView, *, size: str, people: Sequence[Person] = (), paper: Paper, theme: str = DEFAULT
+) -> TagSheets:
+    """The tags as PDF, in the wished size or the next larger one that holds every word of every tag."""
+    job = Job(tag=tag, people=tuple(people), paper=paper, theme=theme)
+    wished, *_ = sizes = from_size_on(size)
+    for each in sizes:
+        step = _first_fitting(job, each)
+        if step is not None:
+            document = lay_out_sheets(job, each, step)
+            told = (*_larger(wished, each), *moved_words(step, each, has_code=job.code is not None))
+            return TagSheets(
+                content=to_pdf(document),
+                size=each,
+                plan=step.plan,
+                tags=len(job.people) or Grid(size=each, paper=paper).tags,
+                sheets=len(document.pages),
+                told=told,
+            )
+    return _whole_sheets(job, wished)
+
+
+def _larger(wished: Size, taken: Size) -> tuple[str, ...]:
+    if wished == taken:
+        return ()
+    return (f"The words do not fit on {wished.words}; these are {taken.words}.",)
+
+
+def _first_fitting(job: Job, size: Size) -> Step | None:
+    """The first step of a size by which every side of every tag keeps to its face."""
+    steps = steps_for(size, has_code=job.code is not None)
+    return next((step for step in steps if _fits(job, size, step)), None)
+
+
+def _fits(job: Job, size: Size, step: Step) -> bool:
+    return _front_fits(job, size, step) and (not step.plan.second or _second_fits(job, size, step))
+
+
+def _front_fits(job: Job, size: Size, step: Step) -> bool:
+    people = tuple(dict.fromkeys(job.people)) or (Person(),)
+    return _pages(job, size, step, side="front", people=people) == len(people)
+
+
+def _second_fits(job: Job, size: Size, step: Step) -> bool:
+    return _pages(job, size, step, side="second", people=(Person(),)) == 1
+
+
+def _pages(job: Job, size: Size, step: Step, *, side: str, people: tuple[Person, ...]) -> int:
+    """How many pages of just the face's size the tags take, each begun on a page of its own."""
+    html = fill(
+        "tag-face-measure.html",
+        theme=job.theme,
+        **_words(job, size, step),
+        side=side,
+        people=people,
+        width=size.open_width if side == "second" else size.width,
+    )
+    return len(lay_out(html, *_STYLES, theme=job.theme).pages)
+
+
+def lay_out_sheets(job: Job, size: Size, step: Step) -> Any:
+    """The sheets, fronts and second sides in turn. Raises PaperFault where one spills over."""
+    grid = Grid(size=size, paper=job.paper)
+    people = job.people or (Person(),) * grid.tags
+    groups = [people[at : at + grid.tags] for at in range(0, len(people), grid.tags)]
+    sides = ("front", "second") if step.plan.second else ("front",)
+    html = fill(
+        "tag-faces.html",
+        theme=job.theme,
+        **_words(job, size, step),
+        sheet=PAPERS_MM[job.paper],
+        slack=_SLACK_MM,
+        crossings=grid.crossings(),
+        arm=CROSS_MM,
+        pages=[
+            (side, tuple(zip(grid.places(second=side == "second"), group, strict=False)))
+            for group in groups
+            for side in sides
+        ],
+    )
+    document = lay_out(html, *_STYLES, theme=job.theme)
+    expected = ceil(len(people) / grid.tags) * len(sides)
+    if len(document.pages) != expected:
+        raise PaperFault(f"{len(people)} tags took {len(document.pages)} pages and not {expected}")
+    return document
+
+
+def _whole_sheets(job: Job, wished: Size) -> TagSheets:
+    """For words longer than any tag: sheets of their own for each, on which nothing is lost."""
+    step = Step(plan=steps_for(wished, has_code=False)[0].plan, coded=False)
+    html = fill(
+        "tag-whole.html",
+        theme=job.theme,
+        **_words(job, wished, step),
+        people=job.people or (Person(),),
+        paper=job.paper,
+    )
+    document = lay_out(html, *_STYLES, theme=job.theme)
+    told = f"The words do not fit on {wished.words}, nor on any larger tag: each takes sheets of its own."
+    return TagSheets(
+        content=to_pdf(document),
+        size=None,
+        plan=None,
+        tags=len(job.people) or 1,
+        sheets=len(document.pages),
+        told=(told,),
+    )
+
+
+def _words(job: Job, size: Size, step: Step) -> dict[str, Any]:
+    view = job.tag.recipe
+    letters = letters_for(job.tag.region, face_cm2=size.face_cm2, grams=job.tag.net.grams)
+    code = job.code if step.coded else None
+    return {
+        "tag": job.tag,
+        "view": view,
+        "plan": step.plan,
+        "size": size,
+        "letters": letters,
+        "code": code,
+        "code_side": code.side_mm(_MODULE_MM) if code else 0,
+        "created": pdf_moment(view.published),
+        "modified": pdf_moment(job.tag.day or view.updated or view.published),
+        "tied": tied,
+        "runs_html": runs_html,
+    }

@@ -1,0 +1,90 @@
+"""What stands on which side of a tag. Letters never shrink: what does not fit goes to the second side, or further."""
+
+from dataclasses import dataclass
+
+from generator.render.tag_sheets.sizes import Size
+
+HEAD, PERSON, NET, DATES = "head", "person", "net", "dates"
+LIST, BRIEF, CAUTIONS = "list", "brief", "cautions"
+KEEPS, PLACE, PACKS, TURN, TITLE = "keeps", "place", "packs", "turn", "title"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The blocks of both sides in their order. `told` says to the maker what stands elsewhere than in front."""
+
+    front: tuple[str, ...]
+    second: tuple[str, ...] = ()
+    told: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One attempt: a plan, with or without the code, which stands on the second side where there is one."""
+
+    plan: Plan
+    coded: bool
+
+
+# The list of ingredients and the line about allergens after it stay together wherever they go; the allergens are
+# said in front as long as there is room for them.
+PLAIN = (
+    Plan(front=(HEAD, PERSON, LIST, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES)),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, CAUTIONS, KEEPS, TURN, NET, DATES),
+        second=(TITLE, LIST, PLACE, PACKS),
+        told="the list of ingredients, the place and the packs",
+    ),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, CAUTIONS, PLACE, PACKS, TURN, NET, DATES),
+        second=(TITLE, LIST, KEEPS),
+        told="the list of ingredients and the keeping",
+    ),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, TURN, NET, DATES),
+        second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
+        told="the list of ingredients, the cautions, the keeping, the place and the packs",
+    ),
+    Plan(
+        front=(HEAD, PERSON, KEEPS, PLACE, PACKS, TURN, NET, DATES),
+        second=(LIST, CAUTIONS),
+        told="the list of ingredients, the allergens and the cautions",
+    ),
+    Plan(
+        front=(HEAD, PERSON, TURN, NET, DATES),
+        second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
+        told="the list of ingredients, the allergens, the cautions, the keeping, the place and the packs",
+    ),
+)
+FOLDED = (
+    Plan(
+        front=(HEAD, PERSON, BRIEF, CAUTIONS, TURN, NET, DATES),
+        second=(TITLE, LIST, KEEPS, PLACE, PACKS),
+    ),
+    Plan(
+        front=(HEAD, PERSON, TURN, NET, DATES),
+        second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
+        told="the allergens and the cautions",
+    ),
+)
+
+
+def steps_for(size: Size, *, has_code: bool) -> tuple[Step, ...]:
+    """What is tried, in order: before anything else moves, the code is left out, since it only adds."""
+    plans = FOLDED if size.folded else PLAIN
+    return tuple(
+        Step(plan=plan, coded=coded) for plan in plans for coded in ((True, False) if has_code else (False,))
+    )
+
+
+def moved_words(step: Step, size: Size, *, has_code: bool) -> tuple[str, ...]:
+    """Sentences for the maker: what moved, and what was left out."""
+    side = "inside" if size.folded else "on the back"
+    words = []
+    if step.plan.told:
+        words.append(f"{step.plan.told[:1].upper()}{step.plan.told[1:]} stand {side}: the front has no room.")
+    if step.plan.second:
+        words.append("Print on both sides, turned over the long edge.")
+    if has_code and not step.coded:
+        words.append("The code is left out: it would take the room of words.")
+    return tuple(words)
