@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
+from generator.present.allergen_table import AllergenTable, Declared, allergen_table
 from generator.present.durations import day_words
 from generator.present.offers import sizes_view
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
@@ -52,7 +53,17 @@ def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
         kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
         corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
         all_recipes=everything,
+        allergens=_allergens(recipes, setting),
     )
+
+
+def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTable:
+    region = setting.settings.region
+    bakes = tuple(
+        Declared(title=view.title, path=view.path, declaration=setting.declarations[view.name][region])
+        for view in recipes
+    )
+    return allergen_table(bakes, region=region)
 
 
 def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:

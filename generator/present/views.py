@@ -9,6 +9,7 @@ from datetime import date
 
 # Part of the views: renderers take it from here.
 from generator.declaration.model import Run as Run
+from generator.present.allergen_table import AllergenTable
 from generator.present.sheet_views import MachineView, SheetView
 from generator.present.size_views import OvenView, SizesView
 
@@ -391,3 +392,4 @@ class SiteView:
     kinds: tuple[KindView, ...]
     corrections: tuple[CorrectionView, ...]
     all_recipes: tuple[RecipeView, ...]
+    allergens: AllergenTable | None = None

@@ -50,6 +50,8 @@ def _navigation(site: SiteView) -> Iterator[PageLink]:
 
 
 def _foot(site: SiteView) -> Iterator[PageLink]:
+    if site.allergens is not None:
+        yield PageLink(title="Allergens", path="allergens/")
     yield PageLink(title="Corrections", path="corrections/")
     yield PageLink(title="Atom feed", path="feed.xml")
     yield PageLink(title="JSON feed", path="feed.json")

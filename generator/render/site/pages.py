@@ -79,4 +79,7 @@ def site_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
     yield from (article_page(article, structured=structured) for article in (*site.journal, *site.standing))
     words = f"Every correction of a bake of {site.title}, newest first."
     yield _listing("corrections.html", "corrections/", "Corrections", words, site)
+    if site.allergens is not None:
+        words = f"The bakes of {site.title} by allergen, with where each comes from."
+        yield _listing("allergens.html", "allergens/", "Bakes by allergen", words, site)
     yield missing_page(site.theme)
