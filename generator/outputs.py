@@ -6,6 +6,8 @@ from functools import partial
 from pathlib import Path
 
 from generator.build.task import Task
+from generator.present.people import PeopleView
+from generator.present.tag_views import TagView
 from generator.present.views import RecipeView, SiteView
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
@@ -14,10 +16,12 @@ from generator.render.feeds.render import render_feeds
 from generator.render.formula_sheets.render import render_formula_sheets
 from generator.render.images.overlay import render_overlay
 from generator.render.output import Product
+from generator.render.people_sheet.render import render_people
 from generator.render.recipe_json import render_recipe_json
 from generator.render.site.publication import render_site
 from generator.render.sitemap import render_sitemap
 from generator.render.structured_data.render import structured_data
+from generator.render.tag_sheets.remarks import remarks, remarks_text
 from generator.render.tag_sheets.render import render_tags
 from generator.settings import Paper, Settings
 
@@ -35,7 +39,13 @@ class MediaFolder:
 
 
 def tasks_of(
-    site: SiteView, *, data: Mapping[str, Mapping[str, object]], settings: Settings, media: Media
+    site: SiteView,
+    *,
+    data: Mapping[str, Mapping[str, object]],
+    tags: Mapping[str, TagView],
+    people: PeopleView | None = None,
+    settings: Settings,
+    media: Media,
 ) -> tuple[Task, ...]:
     """All work of one make, in the order in which it is told to the maker."""
     tasks = [Task(title="the site", work=partial(_site, site, media))]
@@ -44,7 +54,9 @@ def tasks_of(
         for view in site.recipes
     ]
     for view in site.all_recipes:
-        tasks.append(Task(title=f"{view.name}: desk", work=partial(_desk, view, settings)))
+        tasks.append(Task(title=f"{view.name}: desk", work=partial(_desk, view, tags[view.name], settings)))
+    if people is not None:
+        tasks.append(Task(title="who can eat what", work=partial(_who_can_eat, people)))
     tasks += [
         Task(title=f"{view.name}: formula sheet", work=partial(_formula_sheets, view, settings))
         for view in site.all_recipes
@@ -64,12 +76,17 @@ def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
     return (render_recipe_json(name, data),)
 
 
-def _desk(view: RecipeView, settings: Settings) -> tuple[Product, ...]:
+def _who_can_eat(people: PeopleView) -> tuple[Product, ...]:
+    return (render_people(people),)
+
+
+def _desk(view: RecipeView, tag: TagView, settings: Settings) -> tuple[Product, ...]:
     paper: Paper = settings.paper
     described = render_description(view, limit=settings.description_limit).text
     return (
         Product(path=f"desk/{view.name}/description.txt", content=described.encode()),
-        render_tags(view, paper=paper, theme=settings.theme),
+        render_tags(tag.recipe, paper=paper, theme=settings.theme, tag=tag),
+        Product(path=f"desk/{view.name}/tags.txt", content=remarks_text(remarks(tag)).encode()),
         render_bench_sheet(view, paper=paper, theme=settings.theme),
         *render_overlay(view),
     )

@@ -25,6 +25,7 @@ from generator.declaration.checks import (
     pack_diagnostics,
 )
 from generator.declaration.declare import REGION_NAMES, declare
+from generator.declaration.people import Eater, read_people
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
 from generator.diagnostics.span import Span, first_place
 from generator.formula.article import Article, unknown_bakes
@@ -35,12 +36,16 @@ from generator.formula.scale_factor import Refusal
 from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
+from generator.history.bakes import BakeRecord, newest_bake, read_bakes
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
 from generator.present.listing import site_view
+from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting, recipe_view
 from generator.present.scaled import scaled_data, scaled_view
+from generator.present.tag_views import TagView
+from generator.present.tags import tag_view
 from generator.present.views import PhotoView, SiteView
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
@@ -50,6 +55,7 @@ from generator.render.terminal import as_terminal
 from generator.settings import Settings
 from generator.source.document import Folder, Sequence, Text
 from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
+from generator.source.private import read_private
 from generator.source.read import read_folder
 from generator.source.site import read_settings
 
@@ -68,10 +74,22 @@ class CheckResult:
     setting: Setting
     articles: tuple[Article, ...]
     media: Media
+    bakes: tuple[BakeRecord, ...] = ()
+    people: tuple[Eater, ...] = ()
 
     @cached_property
     def site(self) -> SiteView:
         return site_view(self.articles, self.setting)
+
+    def tag(self, name: str) -> TagView:
+        """The tag of a recipe, by the newest record up to the publication day."""
+        record = newest_bake(self.bakes, name, until=self.setting.day)
+        return tag_view(self.setting.book[name], self.setting, record)
+
+    @property
+    def who_can_eat(self) -> PeopleView | None:
+        """The table for the desk; None where nobody's avoidances are written down."""
+        return people_view(self.people, self.setting) if any(each.avoids for each in self.people) else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,16 +113,20 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     so_far = (*read, *set_up, *stocked, *intake)
     book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
     media = MediaFolder(root=root)
+    bakes, baked = read_bakes(folder.bakes, names=_names(folder, written), book=book.formulas, shelf=shelf)
+    people, private, texts = _people(root, folder)
     photos, pictures = _photos(written, articles, folder, media)
     setting = _setting(settings, book, photos, day=day or _today(settings))
     labels = _labels(setting)
     described = (*_descriptions(setting), *_glyphs(setting, folder.texts), *_claims(folder.texts))
     return CheckResult(
-        diagnostics=in_order((*so_far, *posts, *pictures, *book.diagnostics, *labels, *described)),
-        texts=folder.texts,
+        diagnostics=in_order((*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private)),
+        texts=texts,
         setting=setting,
         articles=articles,
         media=media,
+        bakes=bakes,
+        people=people,
     )
 
 
@@ -121,7 +143,15 @@ def make_folder(
     report = None
     if not has_errors(checked.diagnostics):
         data = {name: recipe_data(each, checked.setting) for name, each in checked.setting.book.items()}
-        tasks = tasks_of(checked.site, data=data, settings=checked.setting.settings, media=checked.media)
+        tags = {name: checked.tag(name) for name in checked.setting.book}
+        tasks = tasks_of(
+            checked.site,
+            data=data,
+            tags=tags,
+            people=checked.who_can_eat,
+            settings=checked.setting.settings,
+            media=checked.media,
+        )
         products = run_tasks(tasks, workers=jobs, progress=progress)
         report = write_output(output, products, content=root)
     return MakeResult(
@@ -212,6 +242,19 @@ def _articles(
     names = {*recipes, *(Path(path).stem for path in folder.unreadable)}
     wrong = (each for _, found in pairs for each in found)
     return articles, (*wrong, *unknown_bakes(articles, names))
+
+
+def _names(folder: Folder, recipes: Mapping[str, WrittenRecipe]) -> tuple[str, ...]:
+    """Every recipe there is, one that cannot be read too."""
+    unread = (Path(path).stem for path in folder.unreadable if path.startswith("recipes/"))
+    return (*recipes, *unread)
+
+
+def _people(root: Path, folder: Folder) -> tuple[tuple[Eater, ...], Diagnostics, Mapping[str, str]]:
+    """The private list of people, what is wrong in it, and the texts for excerpts with its own among them."""
+    keys, read, texts = read_private(root)
+    people, found = read_people(keys)
+    return people, (*read, *found), {**folder.texts, **texts}
 
 
 def _faulty(folder: Folder, diagnostics: Diagnostics) -> set[str]:

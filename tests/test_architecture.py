@@ -33,6 +33,9 @@ MAY_IMPORT: Mapping[str, frozenset[str]] = {
 DOORS: Mapping[str, frozenset[str]] = {
     "catalogue.load": frozenset({"source"}),
     "formula.intake": frozenset({"source"}),
+    # A bake record and the private list of people are located like any file of the maker's.
+    "history.bakes": frozenset({"source.document", "source.fields"}),
+    "declaration.people": frozenset({"source.document", "source.fields"}),
 }
 # These may import all the rooms of the house that are not entrances.
 ENTRANCES = frozenset({"cli", "importer", "desk"})
@@ -40,13 +43,15 @@ ABOVE_ALL = {
     "pipeline": ENTRANCES,
     # The list of what is rendered, which the pipeline calls: it grew out of it, and knows as much.
     "outputs": ENTRANCES | {"pipeline"},
+    # What is printed for one person at a time, from what the pipeline understood.
+    "gifts": ENTRANCES,
     "cli": frozenset[str](),
 }
 
 # Each of these renders one thing and knows nothing of the others; what is not listed serves them all.
 RENDERERS = frozenset(
     {"site", "cards", "tag_sheets", "bench_sheets", "description", "feeds", "structured_data", "images"}
-    | {"recipe_json", "overlay", "formula_sheets"}
+    | {"recipe_json", "overlay", "formula_sheets", "people_sheet"}
 )
 
 # Only these rooms know a foreign format.

@@ -7,7 +7,7 @@ import traceback
 from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
-from generator.cli import check, describe, make, show, start
+from generator.cli import check, describe, make, show, start, tags
 from generator.cli.options import USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
@@ -30,6 +30,7 @@ COMMANDS: Mapping[str, Command] = {
     "make": make,
     "show": show,
     "describe": describe,
+    "tags": tags,
 }
 
 TEXT = """\

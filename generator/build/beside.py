@@ -1,0 +1,61 @@
+"""One file for the maker, written beside what `make` writes: whole or not at all, and never removed by a make."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from generator.build import manifest, swap
+from generator.build.place import why_unusable
+from generator.render.output import Product
+
+_PDF = b"%PDF"
+
+
+def write_beside(root: Path, product: Product, *, content: Path) -> str:
+    """Writes the product into the output folder `root`; a sentence for the maker where that cannot be, else "".
+
+    A new output folder gets an empty manifest, so that a later make knows it for its own.
+    """
+    reason = why_unusable(root, content=content)
+    if reason:
+        return reason
+    if swap.leads_astray(root, product.path):
+        return (
+            f"{root / product.path} is reached through a link, and would be written outside the output folder"
+        )
+    if not (root / manifest.NAME).exists():
+        _write(root / manifest.NAME, manifest.as_bytes({}))
+    return write_file(root / product.path, product.content, make_folders=True)
+
+
+def write_file(path: Path, content: bytes, *, make_folders: bool = False) -> str:
+    """Writes a PDF where the maker says; a sentence where something else stands there already."""
+    if path.is_dir():
+        return f"{path} is a folder; name a file in it"
+    if not make_folders and not path.parent.is_dir():
+        return f"there is no folder {path.parent}"
+    if path.is_file() and not _is_pdf(path):
+        return f"{path} is no PDF file, and is not written over"
+    _write(path, content)
+    return ""
+
+
+def _is_pdf(path: Path) -> bool:
+    with path.open("rb") as file:
+        start = file.read(len(_PDF))
+    return start in (b"", _PDF)
+
+
+def _write(path: Path, content: bytes) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(prefix=".tinleaf-", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(name, 0o644)
+        os.replace(name, path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
