@@ -120,7 +120,9 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     labels = _labels(setting)
     described = (*_descriptions(setting), *_glyphs(setting, folder.texts), *_claims(folder.texts))
     return CheckResult(
-        diagnostics=in_order((*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private)),
+        diagnostics=in_order(
+            (*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private)
+        ),
         texts=texts,
         setting=setting,
         articles=articles,

@@ -1,7 +1,7 @@
 """The names of the cautions that a bake can raise, by which a maker sets one aside in the front matter.
 
-    cautions_off:
-      - {what: honey, why: The honey is brushed on by the one who eats it.}
+cautions_off:
+  - {what: honey, why: The honey is brushed on by the one who eats it.}
 """
 
 CAUTION_NAMES = (

@@ -173,7 +173,9 @@ def yeast_notes(
     found = (
         sugar_note(sugar, threshold=threshold) if sugar is not None else None,
         None if preferment or _unweighed(lines, salt=True) else _salt(formula),
-        None if preferment or hydration is None or _unweighed(lines, salt=False) else hydration_note(hydration),
+        None
+        if preferment or hydration is None or _unweighed(lines, salt=False)
+        else hydration_note(hydration),
         cinnamon_note(_grams(line for line in lines if _is_cinnamon(line)), _grams(yeasts)),
         *(hot_liquid_note(each.temperature) for each in heats_beside_yeast(formula)),
     )

@@ -39,7 +39,10 @@ def test_a_size_is_understood(pipeline: Cardboard, words: list[str], wish: Wish)
         (["--times", "0"], "argument --times: “0” is not a number above 0 such as 2, 1/2 or 1.5"),
         (["--times", "-1"], "argument --times: “-1” is not a number above 0 such as 2, 1/2 or 1.5"),
         (["--times", "twice"], "argument --times: “twice” is not a number above 0 such as 2, 1/2 or 1.5"),
-        (["--flour", "2 cups"], "argument --flour: “2 cups” is not a weight above 0 such as 600 g or 1 lb 4 oz"),
+        (
+            ["--flour", "2 cups"],
+            "argument --flour: “2 cups” is not a weight above 0 such as 600 g or 1 lb 4 oz",
+        ),
         (["--flour", "5", "--times", "2"], "one size at a time: --times and --flour cannot go together"),
     ],
 )
