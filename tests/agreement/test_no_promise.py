@@ -1,4 +1,4 @@
-"""Over everything that the demo makes: no output holds a claim of absence, and no private person leaves the desk."""
+"""Over everything that a make writes: no output holds a claim of absence, and no private person leaves the desk."""
 
 import re
 import shutil
@@ -16,6 +16,14 @@ from generator.pipeline import make_folder
 from generator.render.people_sheet.render import PATH as PEOPLE
 
 ROOT = Path(__file__).resolve().parents[2]
+# Bakes of the demo that between them have every kind of output; paper for all of them would take minutes.
+BAKES = ("brown-soda-bread", "candied-orange-peel", "orange-oat-squares", "tall-tea-brack")
+    "brown-butter-crackle-cookies",
+    "candied-orange-peel",
+    "crackled-pecans",
+    "orange-oat-squares",
+    "tall-tea-brack",
+)
 NAMES = ("Quillon Ashgrove", "Perpetua Lindqvist-Ömer", "Zofya")
 NOTE = "carries an injector in a red bag"
 LIST = f"""\
@@ -31,9 +39,12 @@ LIST = f"""\
 
 @pytest.fixture(scope="module")
 def output(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo with a list of people beside it, made whole."""
+    """Some of the demo with a list of people beside it, made whole."""
     folder = tmp_path_factory.mktemp("promise")
-    shutil.copytree(ROOT / "content", folder / "content")
+    shutil.copytree(ROOT / "content", folder / "content", ignore=shutil.ignore_patterns("journal"))
+    for recipe in (folder / "content" / "recipes").glob("*.md"):
+        if recipe.stem not in BAKES:
+            recipe.unlink()
     (folder / "content" / "private").mkdir(exist_ok=True)
     (folder / "content" / "private" / "people.yaml").write_text(LIST, encoding="utf-8")
     made = make_folder(folder / "content", output=folder / "output", day=date(2026, 12, 31), jobs=1)
@@ -72,9 +83,13 @@ def files(folder: Path) -> Iterator[Path]:
     return (each for each in sorted(folder.rglob("*")) if each.suffix in kinds)
 
 
-def test_no_output_anywhere_holds_a_claim(output: Path) -> None:
-    read = {path.relative_to(output).as_posix(): words_of(path) for path in files(output)}
-    assert len(read) > 100
+@pytest.fixture(scope="module")
+def read(output: Path) -> dict[str, str]:
+    return {path.relative_to(output).as_posix(): words_of(path) for path in files(output)}
+
+
+def test_no_output_anywhere_holds_a_claim(read: dict[str, str]) -> None:
+    assert len(read) > 50
     assert {
         name: found for name, text in read.items() if (found := claim_spans(" ".join(text.split())))
     } == {}
@@ -86,7 +101,7 @@ def test_the_measure_of_claims_sees_one(output: Path) -> None:
     )
 
 
-def test_no_person_leaves_the_desk(output: Path) -> None:
+def test_no_person_leaves_the_desk(output: Path, read: dict[str, str]) -> None:
     page = (output / PEOPLE).read_text(encoding="utf-8")
     for words in (*NAMES, NOTE, "Ask the person; this is not a promise."):
         assert words in page
@@ -99,9 +114,9 @@ def test_no_person_leaves_the_desk(output: Path) -> None:
         data = path.read_bytes()
         assert not any(each in data for each in asked), path
         if path.suffix == ".pdf":
-            text = words_of(path)
+            text = read[path.relative_to(output).as_posix()]
             assert not any(name in text for name in (*NAMES, NOTE)), path
-    assert seen > 100
+    assert seen > 60
 
 
 def test_the_table_of_people_gives_each_state_its_own_word_and_shape(output: Path) -> None:
