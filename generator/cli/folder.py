@@ -32,6 +32,21 @@ def output_folder(content: Path, given: Path | None) -> Path:
     return beside if content.is_absolute() else Path(os.path.relpath(beside))
 
 
+def finish_earlier(content: Path) -> bool:
+    """Finishes what a command that was cut off left half written; false where that cannot be done, which is told."""
+    from generator.source.pending import NAME, UNFINISHED
+
+    if not ((content / NAME).exists() or (content / UNFINISHED).exists()):
+        return True
+    from generator.cli.findings import show_findings
+    from generator.diagnostics.diagnostic import has_errors
+    from generator.source.write import recover
+
+    found = recover(content)
+    show_findings(found, {}, content=content)
+    return not has_errors(found)
+
+
 def prefix_of(content: Path) -> str:
     """What to put before a path inside the content folder so that it can be opened from here."""
     return "" if content == Path() else f"{content.as_posix()}/"

@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import NoReturn
 
-from generator.cli.folder import content_folder
+from generator.cli.folder import content_folder, finish_earlier
 from generator.measure.number import read_number
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import SPOONS
@@ -83,7 +83,10 @@ def add_day(parser: argparse.ArgumentParser) -> None:
 
 
 def content_of(parser: argparse.ArgumentParser, options: argparse.Namespace) -> Path:
-    """The content folder that the options name. Ends the program with 2 where there is none."""
+    """The content folder that the options name, with nothing half written in it.
+
+    Ends the program with 2 where there is none, with 1 where an earlier command left what cannot be finished.
+    """
     given: Path | None = options.content
     plain: Path | None = getattr(options, "folder", None)
     if given is not None and plain is not None and given != plain:
@@ -91,4 +94,6 @@ def content_of(parser: argparse.ArgumentParser, options: argparse.Namespace) -> 
     found = content_folder(given or plain, here=Path())
     if isinstance(found, str):
         parser.error(found)
+    if not finish_earlier(found):
+        parser.exit(1)
     return found

@@ -3,7 +3,7 @@
 Letters: S a file and its front matter, P the pantry, F the formula, R references and method,
 N gentle notes on a formula, T times and temperatures, M the machine and
 the temperature of the dough, L labels, D the description, B building,
-K kitchen records (bake days), G gifts and the people they are for.
+K kitchen records (bake days), W writing into the content folder, G gifts and the people they are for.
 """
 
 from collections.abc import Mapping
@@ -219,6 +219,15 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "K009": _error("something left that was never in"),
         "K010": _warning("a bake heavier than its dough"),
         "K011": _error("an entry without keys"),
+        # W: writing into the content folder
+        "W001": _error("a file that changed meanwhile"),
+        "W002": _error("a file that cannot be written"),
+        "W003": _error("a folder in which another command writes"),
+        "W004": _error("a file outside the content folder"),
+        "W005": _error("a change that was interrupted"),
+        "W006": _error("a pending change that cannot be read"),
+        "W007": _warning("a file edited while a change of it was cut off"),
+        "W008": _warning("a change that was cut off and is finished now"),
         # G: gifts and people
         "G001": _error("a list of names without a column “to”"),
         "G002": _error("an unknown column"),

@@ -1,14 +1,12 @@
 """A maker's file keeps every byte that was not named."""
 
-from pathlib import Path
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.diagnostics.span import Span
 from generator.source.lines import Places
-from generator.source.write import replace_spans, write_atomically
+from generator.source.write import replace_spans
 
 
 def _span(line: int, column: int, end: int) -> Span:
@@ -47,27 +45,3 @@ def test_a_place_replaced_by_its_own_text_changes_nothing(text: str, start: int,
     span = places.span(start, end)
     assert replace_spans(text, [(span, text[start:end])]) == text
     assert replace_spans(text, [(span, "")]) == text[:start] + text[end:]
-
-
-def test_a_file_is_replaced_whole_with_its_permissions_and_leaves_nothing_beside_it(tmp_path: Path) -> None:
-    path = tmp_path / "a.md"
-    path.write_bytes(b"old")
-    path.chmod(0o640)
-    write_atomically(path, b"new\r\n")
-    assert path.read_bytes() == b"new\r\n"
-    assert path.stat().st_mode & 0o777 == 0o640
-    assert [each.name for each in tmp_path.iterdir()] == ["a.md"]
-
-
-def test_a_failed_write_leaves_the_old_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    path = tmp_path / "a.md"
-    path.write_bytes(b"old")
-
-    def refuse(*_: object) -> None:
-        raise OSError("disk full")
-
-    monkeypatch.setattr("generator.source.write.os.replace", refuse)
-    with pytest.raises(OSError, match="disk full"):
-        write_atomically(path, b"new")
-    assert path.read_bytes() == b"old"
-    assert [each.name for each in tmp_path.iterdir()] == ["a.md"]
