@@ -40,13 +40,13 @@ from generator.history.bakes import BakeRecord, newest_bake, read_bakes
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
-from generator.present.listing import site_view
+from generator.present.listing import recipe_views, site_view
 from generator.present.people import PeopleView, people_view
-from generator.present.recipe import Setting, recipe_view
+from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.tag_views import TagView
 from generator.present.tags import tag_view
-from generator.present.views import PhotoView, SiteView
+from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.print_fonts import unprintable
@@ -66,12 +66,14 @@ Progress = Callable[[str, int, int], None]
 class CheckResult:
     """What a folder means, and everything that is wrong with it.
 
-    `setting` holds every recipe that is free of errors; the views are made when they are first asked for.
+    `setting` holds every recipe that is free of errors, and `views` what its reader sees; what a page offers
+    beside it is worded when it is first asked for.
     """
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     setting: Setting
+    views: Mapping[str, RecipeView]
     articles: tuple[Article, ...]
     media: Media
     bakes: tuple[BakeRecord, ...] = ()
@@ -79,7 +81,7 @@ class CheckResult:
 
     @cached_property
     def site(self) -> SiteView:
-        return site_view(self.articles, self.setting)
+        return site_view(self.articles, self.setting, self.views)
 
     def tag(self, name: str) -> TagView:
         """The tag of a recipe, by the newest record up to the publication day."""
@@ -118,13 +120,19 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     photos, pictures = _photos(written, articles, folder, media)
     setting = _setting(settings, book, photos, day=day or _today(settings))
     labels = _labels(setting)
-    described = (*_descriptions(setting), *_glyphs(setting, folder.texts), *_claims(folder.texts))
+    views = recipe_views(setting)
+    described = (
+        *_descriptions(setting, views),
+        *_glyphs(setting, views, folder.texts),
+        *_claims(folder.texts),
+    )
     return CheckResult(
         diagnostics=in_order(
             (*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private)
         ),
         texts=texts,
         setting=setting,
+        views=views,
         articles=articles,
         media=media,
         bakes=bakes,
@@ -195,11 +203,9 @@ def _granted(result: CheckResult, name: str, wish: Wish | None) -> Granted | Ref
 
 def describe_text(result: CheckResult, name: str) -> str:
     """The block under the video; "" where the recipe has errors."""
-    formula = result.setting.book.get(name)
-    if formula is None:
-        return ""
+    view = result.views.get(name)
     limit = result.setting.settings.description_limit
-    return render_description(recipe_view(formula, result.setting), limit=limit).text
+    return render_description(view, limit=limit).text if view else ""
 
 
 def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
@@ -328,29 +334,30 @@ def _claims(texts: Mapping[str, str]) -> Iterator[Diagnostic]:
             yield from claim_diagnostics(line, span)
 
 
-def _glyphs(setting: Setting, texts: Mapping[str, str]) -> Iterator[Diagnostic]:
+def _glyphs(
+    setting: Setting, views: Mapping[str, RecipeView], texts: Mapping[str, str]
+) -> Iterator[Diagnostic]:
     """An error for each character that no font of ours has: on paper it would be a silent gap."""
-    for formula in setting.book.values():
-        missing = unprintable(recipe_view(formula, setting))
+    for name, view in views.items():
+        formula, missing = setting.book[name], unprintable(view)
         for character in dict.fromkeys(each.character for each in missing):
             span = first_place(formula.path, texts.get(formula.path, ""), character)
-            name = unicodedata.name(character, "without a name")
+            called = unicodedata.name(character, "without a name")
             # What is not seen would also turn the message itself around.
             shown = f"“{character}” " if character.isprintable() else ""
-            message = f"the character {shown}(U+{ord(character):04X} {name.lower()}) cannot be printed"
+            message = f"the character {shown}(U+{ord(character):04X} {called.lower()}) cannot be printed"
             hint = "Take it out, or write it in words: no font of the cards and tags has it."
             yield Diagnostic(code="B001", message=message, span=span, hint=hint)
 
 
-def _descriptions(setting: Setting) -> Diagnostics:
+def _descriptions(setting: Setting, views: Mapping[str, RecipeView]) -> Diagnostics:
     """A warning for each block under a video that had to leave sections out."""
     found = []
-    for formula in setting.book.values():
-        view = recipe_view(formula, setting)
+    for name, view in views.items():
         described = render_description(view, limit=setting.settings.description_limit)
         if described.dropped:
             message = f"the block under the video is too long and leaves out: {', '.join(described.dropped)}"
             hint = "Shorten the steps or the links, or set a larger “description_limit:” in site.yaml."
-            span = formula.spans["title"]
+            span = setting.book[name].spans["title"]
             found.append(Diagnostic(code="D001", message=message, span=span, hint=hint))
     return tuple(found)

@@ -2,17 +2,29 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 _SEPARATORS = re.compile(r"[\s\-\u2010-\u2015_]+")
 _QUOTES = str.maketrans({"\u2018": "'", "\u2019": "'", "\u201c": '"', "\u201d": '"'})
 _NO_PLURAL_ENDING = ("ss", "us", "is")
 
 
+_SHORT = 120
+"""Letters of what is remembered: names come again and again, long texts do not."""
+
+
 def fold(text: str) -> str:
     """The form under which names are compared: compatibility forms, accents and case away, one space."""
+    return _folded_once(text) if len(text) <= _SHORT else _folded(text)
+
+
+def _folded(text: str) -> str:
     plain = unicodedata.normalize("NFKD", text.translate(_QUOTES))
     bare = "".join(each for each in plain if not unicodedata.combining(each))
     return _SEPARATORS.sub(" ", bare.casefold()).strip()
+
+
+_folded_once = lru_cache(maxsize=16384)(_folded)
 
 
 def _singulars(word: str) -> tuple[str, ...]:
@@ -43,11 +55,18 @@ def _plurals(word: str) -> tuple[str, ...]:
 
 def number_forms(folded: str) -> tuple[str, ...]:
     """The folded name itself, then with its last word in the other number, by the regular English rules."""
+    return _forms_once(folded) if len(folded) <= _SHORT else _forms(folded)
+
+
+def _forms(folded: str) -> tuple[str, ...]:
     head, space, last = folded.rpartition(" ")
     if not last.isalpha():
         return (folded,)
     others = (*_singulars(last), *_plurals(last))
     return (folded, *(head + space + each for each in others))
+
+
+_forms_once = lru_cache(maxsize=16384)(_forms)
 
 
 def same_name(first: str, second: str) -> bool:

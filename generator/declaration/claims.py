@@ -6,6 +6,7 @@ Regulation (EU) 828/2014 (20 mg/kg), and the general rules against misleading st
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from generator.declaration.words import Match, matches, plain
 
@@ -56,6 +57,7 @@ def claim_spans(text: str) -> list[tuple[int, int, str]]:
     return spans
 
 
+@lru_cache(maxsize=4096)
 def without_claims(text: str) -> str:
     """The text as it may be printed: what a claim says is taken out, the rest stands."""
     spots = [(start, end) for start, end, _ in claim_spans(text)]

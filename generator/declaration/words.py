@@ -69,9 +69,9 @@ def _bare(character: str) -> str:
 
 
 def _longest_at_each_word(text: str) -> Iterator[Match]:
-    patterns = _patterns()
+    beginning = _beginning()
     for word in _WORD.finditer(text):
-        pattern = patterns.get(word.group())
+        pattern = _pattern(word.group()) if word.group() in beginning else None
         found = pattern.match(text, word.start()) if pattern else None
         if found:
             phrase = " ".join(found.group().split())
@@ -79,16 +79,20 @@ def _longest_at_each_word(text: str) -> Iterator[Match]:
 
 
 @cache
-def _patterns() -> Mapping[str, re.Pattern[str]]:
+def _pattern(first: str) -> re.Pattern[str]:
+    """Every phrase that begins with the word; made when a text has it, since most texts need few of them."""
+    return re.compile(f"(?:{'|'.join(_beginning()[first])})(?![a-z0-9])")
+
+
+@cache
+def _beginning() -> Mapping[str, list[str]]:
     """First word -> every phrase that begins with it, the longest first."""
     beginning: dict[str, list[str]] = {}
     for phrase in sorted(_meanings(), key=lambda phrase: (-len(phrase), phrase)):
         first = _WORD.match(phrase)
         if first:
             beginning.setdefault(first.group(), []).append(re.escape(phrase).replace(r"\ ", " +"))
-    return MappingProxyType(
-        {first: re.compile(f"(?:{'|'.join(each)})(?![a-z0-9])") for first, each in beginning.items()}
-    )
+    return MappingProxyType(beginning)
 
 
 @cache

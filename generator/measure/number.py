@@ -23,12 +23,13 @@ class Range:
     high: Fraction
 
     def __post_init__(self) -> None:
-        if self.low > self.high:
+        if self.low is not self.high and self.low > self.high:
             raise ValueError(f"a range runs from low to high, not from {self.low} to {self.high}")
 
     @classmethod
     def exact(cls, value: Fraction | int) -> "Range":
-        return cls(Fraction(value), Fraction(value))
+        exactly = Fraction(value)
+        return cls(exactly, exactly)
 
     @property
     def mid(self) -> Fraction:
@@ -39,9 +40,13 @@ class Range:
         return self.low == self.high
 
     def __add__(self, other: "Range") -> "Range":
-        return Range(self.low + other.low, self.high + other.high)
+        low = self.low + other.low
+        one = self.low is self.high and other.low is other.high
+        return Range(low, low if one else self.high + other.high)
 
     def scaled(self, factor: Fraction | int) -> "Range":
+        if self.low is self.high:
+            return Range.exact(self.low * factor)
         ends = (self.low * factor, self.high * factor)
         return Range(min(ends), max(ends))
 

@@ -23,10 +23,15 @@ from generator.present.views import (
 View = TypeVar("View", RecipeView, ArticleView)
 
 
-def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
-    """The publication. Lists hold what is published by the day, newest first, then by name."""
+def site_view(
+    articles: Iterable[Article], setting: Setting, views: Mapping[str, RecipeView] | None = None
+) -> SiteView:
+    """The publication. Lists hold what is published by the day, newest first, then by name.
+
+    `views` are those of the whole book, where they were made before.
+    """
     settings = setting.settings
-    everything = tuple(recipe_view(formula, setting) for formula in setting.book.values())
+    everything = tuple((views or recipe_views(setting)).values())
     recipes = newest_first(_with_sizes(view, setting) for view in everything if view.on_site)
     teasers = {view.name: teaser(view) for view in recipes}
     pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
@@ -57,6 +62,11 @@ def site_view(articles: Iterable[Article], setting: Setting) -> SiteView:
     )
 
 
+def recipe_views(setting: Setting) -> dict[str, RecipeView]:
+    """The view of every recipe of the book, by its name."""
+    return {name: recipe_view(formula, setting) for name, formula in setting.book.items()}
+
+
 def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTable:
     region = setting.settings.region
     bakes = tuple(
@@ -67,7 +77,7 @@ def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTab
 
 
 def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:
-    return replace(view, sizes=sizes_view(setting.book[view.name], setting))
+    return replace(view, sizes=sizes_view(setting.book[view.name], setting, view))
 
 
 def newest_first(views: Iterable[View]) -> tuple[View, ...]:

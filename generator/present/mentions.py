@@ -1,6 +1,7 @@
 """References worded for a sentence: what stands in the prose where the maker wrote braces."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.formula.model import Heat, Measure, Timed, Use, WholePart, Words
@@ -31,6 +32,21 @@ def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
         before += views[-1].text
     markdown = _renumbered(words.markdown)
     return Rich(markdown=markdown, mentions=tuple(views), plain=plain_words(markdown, views))
+
+
+def resized_passage(worded: Rich, words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
+    """The passage with the amounts of its mentions worded anew, and without the plain text, which nobody asks for.
+
+    `words` is the same passage in another size: its times and temperatures are those that were worded.
+    """
+    if not any(isinstance(each, Use | WholePart) for each in words.mentions):
+        return worded
+    mentions = (words.mentions[int(found.group(1))] for found in PLACE.finditer(words.markdown))
+    anew = (
+        _worded(each, settings=settings, spoons=spoons) if isinstance(each, Use | WholePart) else before
+        for each, before in zip(mentions, worded.mentions, strict=True)
+    )
+    return replace(worded, mentions=tuple(anew), plain="")
 
 
 def _renumbered(markdown: str) -> str:

@@ -27,22 +27,22 @@ FACTORS = (Fraction(1, 2), Fraction(1), Fraction(3, 2), Fraction(2), Fraction(3)
 _FRACTION = re.compile(r"(?:(\d+) )?(\d)/(\d)")
 
 
-def sizes_view(formula: Formula, setting: Setting) -> SizesView:
-    """All that the page of a recipe may change."""
-    plain = recipe_view(formula, setting)
+def sizes_view(formula: Formula, setting: Setting, plain: RecipeView | None = None) -> SizesView:
+    """All that the page of a recipe may change; `plain` is its view, where that was made before."""
+    plain = plain or recipe_view(formula, setting)
     heats = dict(heat_spots(plain))
     return SizesView(
         first=setting.settings.first,
         places=tuple(place for place, _ in sized_spots(plain)),
-        offers=offer_views(formula, setting),
+        offers=offer_views(formula, setting, plain),
         heat_places=tuple(heats),
         heats=tuple(heats.values()),
     )
 
 
-def offer_views(formula: Formula, setting: Setting) -> tuple[OfferView, ...]:
+def offer_views(formula: Formula, setting: Setting, plain: RecipeView | None = None) -> tuple[OfferView, ...]:
     """The recipe as written, the factors, then the usual tins for the recipe's own."""
-    plain = recipe_view(formula, setting)
+    plain = plain or recipe_view(formula, setting)
     sizes = (*_factors(formula, setting), *_tins(formula, setting))
     return tuple(_offer(size, plain, setting) for size in sizes)
 

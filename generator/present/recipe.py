@@ -20,9 +20,9 @@ from generator.present.film import video_views
 from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
-from generator.present.mentions import rich
+from generator.present.mentions import resized_passage, rich
 from generator.present.sheet import sheet_view
-from generator.present.steps import way_views
+from generator.present.steps import resized_ways, way_views
 from generator.present.times import iso_times, times_views
 from generator.present.views import (
     CorrectionView,
@@ -119,16 +119,19 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
 
 
 def reworded(view: RecipeView, formula: Formula, setting: Setting) -> RecipeView:
-    """The view with what a page tells of amounts worded anew: in another size, or with the other measure first."""
+    """The view with what a page tells of amounts worded anew: in another size, or with the other measure first.
+
+    Only the passages with amounts are worded anew, and those without their plain text.
+    """
     settings, spoons = setting.settings, setting.spoons
-    ways, common = way_views(formula, settings=settings, spoons=spoons)
+    ways, common = resized_ways(view.ways, view.common, formula, settings=settings, spoons=spoons)
     return replace(
         view,
         facts=_facts(formula),
         parts=tuple(_part(part, setting) for part in formula.parts),
         ways=ways,
         common=common,
-        intro=rich(formula.intro, settings=settings, spoons=spoons),
+        intro=resized_passage(view.intro, formula.intro, settings=settings, spoons=spoons),
     )
 
 

@@ -143,8 +143,12 @@ def has_glyph(family: str, character: str) -> bool:
 
 def missing_glyphs(text: str) -> tuple[str, ...]:
     """The characters of `text` that no face has, each once, sorted. Print would leave them out."""
-    known = _covered(TEXT) | _covered(FIGURES)
-    return tuple(sorted({mark for mark in text if mark not in _UNSEEN and ord(mark) not in known}))
+    return tuple(sorted(set(text) - _known()))
+
+
+@cache
+def _known() -> frozenset[str]:
+    return _UNSEEN | frozenset(map(chr, _covered(TEXT) | _covered(FIGURES)))
 
 
 def unprintable(view: object) -> tuple[MissingGlyph, ...]:
