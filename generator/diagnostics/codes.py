@@ -3,7 +3,8 @@
 Letters: S a file and its front matter, P the pantry, F the formula, R references and method,
 N gentle notes on a formula, T times and temperatures, M the machine and
 the temperature of the dough, L labels, D the description, B building,
-K kitchen records (bake days), W writing into the content folder, G gifts and the people they are for.
+K kitchen records (bake days), W writing into the content folder, H the ledger,
+G gifts and the people they are for.
 """
 
 from collections.abc import Mapping
@@ -219,6 +220,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "K009": _error("something left that was never in"),
         "K010": _warning("a bake heavier than its dough"),
         "K011": _error("an entry without keys"),
+        "K012": _error("a stage that there is not"),
+        "K013": _error("not a time of a stage"),
         # W: writing into the content folder
         "W001": _error("a file that changed meanwhile"),
         "W002": _error("a file that cannot be written"),
@@ -228,6 +231,14 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "W006": _error("a pending change that cannot be read"),
         "W007": _warning("a file edited while a change of it was cut off"),
         "W008": _warning("a change that was cut off and is finished now"),
+        # H: history, the ledger of revisions and of published copies
+        "H001": _error("a line of the ledger that cannot be read"),
+        "H002": _error("an unknown event"),
+        "H003": _error("a value of the wrong kind in the ledger"),
+        "H004": _error("revision numbers that do not rise"),
+        "H005": _warning("an unknown recipe in the ledger"),
+        "H006": _warning("a change that no correction explains"),
+        "H007": _warning("a correction without a number of its own"),
         # G: gifts and people
         "G001": _error("a list of names without a column “to”"),
         "G002": _error("an unknown column"),

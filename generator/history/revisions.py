@@ -4,18 +4,24 @@ from dataclasses import dataclass
 from datetime import date
 
 from generator.formula.model import Formula
+from generator.history.events import Ledger
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Revision:
-    """`updated` is the day of the last correction, else the day of publication, else None."""
+class CurrentRevision:
+    """`updated` is the day of the last change, else the day of publication, else None."""
 
     number: int
     updated: date | None
 
 
-def revision_of(formula: Formula) -> Revision:
-    """1 and one more for each correction, where no ledger has numbered the recipe."""
+def revision_of(formula: Formula, ledger: Ledger) -> CurrentRevision:
+    """The ledger's newest number for the recipe; where it has none, 1 and one more for each correction."""
+    numbered = ledger.revision(formula.name)
     days = [each.on for each in formula.about.corrections]
+    if numbered is not None and numbered.cause != "first":
+        days.append(numbered.on)
     updated = max(days) if days else formula.about.published
-    return Revision(number=1 + len(days), updated=updated)
+    return CurrentRevision(
+        number=numbered.number if numbered else 1 + len(formula.about.corrections), updated=updated
+    )

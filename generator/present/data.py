@@ -21,7 +21,7 @@ Value = object
 
 def recipe_data(formula: Formula, setting: Setting) -> Mapping[str, Value]:
     """The normalised recipe as plain values, in the order in which they are written."""
-    revision = revision_of(formula)
+    revision = revision_of(formula, setting.ledger)
     return {
         "name": formula.name,
         "title": formula.about.title,

@@ -1,7 +1,7 @@
 """One recipe's view: everything its outputs may say, worded once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 from math import floor
@@ -9,6 +9,7 @@ from math import floor
 from generator.declaration.lines import line_allergens
 from generator.declaration.model import Declaration
 from generator.formula.model import Formula, Line, Part
+from generator.history.events import Ledger
 from generator.history.revisions import revision_of
 from generator.measure.number import Range, read_number
 from generator.measure.unit import SPOONS, Spoons
@@ -43,13 +44,14 @@ NOT_COUNTED = "not counted in the percentages"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
-    """What a view is made within: all formulas, the declarations by recipe, the photographs, the day."""
+    """What a view is made within: all formulas, the declarations by recipe, the photographs, the day, the ledger."""
 
     settings: Settings
     book: Mapping[str, Formula]
     declarations: Mapping[str, Mapping[str, Declaration]]
     photos: Mapping[str, PhotoView]
     day: date
+    ledger: Ledger = field(default_factory=Ledger)
 
     @property
     def spoons(self) -> Spoons:
@@ -63,7 +65,7 @@ class Setting:
 def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
     """The whole view of one recipe."""
     settings, spoons, about = setting.settings, setting.spoons, formula.about
-    revision, cautions = revision_of(formula), cautions_of(formula, book=setting.book)
+    revision, cautions = revision_of(formula, setting.ledger), cautions_of(formula, book=setting.book)
     ways, common = way_views(formula, settings=settings, spoons=spoons)
     path = recipe_path(formula.name)
     return RecipeView(

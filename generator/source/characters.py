@@ -31,7 +31,7 @@ def decode(path: str, data: bytes) -> tuple[str, Diagnostics]:
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as fault:
-        return data.decode("utf-8", "replace"), (_not_utf8(path, data, fault.start),)
+        return data.decode("utf-8", "replace"), (not_utf8(path, data, fault.start),)
     return _without_controls(path, text)
 
 
@@ -44,7 +44,7 @@ def too_large(path: str) -> Diagnostic:
     )
 
 
-def _not_utf8(path: str, data: bytes, start: int) -> Diagnostic:
+def not_utf8(path: str, data: bytes, start: int) -> Diagnostic:
     places = Places(path, data[:start].decode("utf-8"))
     hint = "Save the file as UTF-8 in your editor (“Save with encoding”)."
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):

@@ -11,7 +11,7 @@ from generator.diagnostics.span import whole_file
 from generator.source.names import check_media_name, check_name, find_collisions, printable
 
 FOLDERS = {"recipes": ".md", "journal": ".md", "standing": ".md", "bakes": ".yaml"}
-DATA = ("site.yaml", "pantry.yaml")
+DATA = ("site.yaml", "pantry.yaml", "ledger.jsonl")
 _OTHER_NAMES = {
     ".md": (".markdown", ".mdown", ".mkd", ".txt"),
     ".yaml": (".yml", ".json", ".txt"),

@@ -202,7 +202,8 @@ class Document:
 class Folder:
     """A content folder, read. `texts` holds every file by path, readable or not, for excerpts.
 
-    `unreadable` are the paths of files with so grave a fault that they are missing from the tuples.
+    `unreadable` are the paths of files with so grave a fault that they are missing from the tuples. `ledger` is the
+    text of ledger.jsonl, "" where there is none; what its lines say is for `history` to read.
     """
 
     root: Path
@@ -212,6 +213,7 @@ class Folder:
     bakes: tuple[tuple[str, Mapping], ...] = ()
     pantry: Mapping | None = None
     site: Mapping | None = None
+    ledger: str = ""
     media: tuple[str, ...] = ()
     texts: ReadOnlyMapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     unreadable: tuple[str, ...] = ()

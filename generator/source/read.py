@@ -1,6 +1,7 @@
 """Reads a content folder: every file, and every mistake of every file, in one run."""
 
 import os
+from collections.abc import Mapping as ReadOnlyMapping
 from pathlib import Path, PurePosixPath
 from types import MappingProxyType
 from typing import TypeVar
@@ -8,7 +9,7 @@ from typing import TypeVar
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
 from generator.diagnostics.span import whole_file
 from generator.source.body import check_page, read_body
-from generator.source.characters import MOST_BYTES, decode
+from generator.source.characters import MOST_BYTES, decode, not_utf8
 from generator.source.discover import Found, discover
 from generator.source.document import Body, Document, Folder, Kind, Mapping
 from generator.source.front_matter import read_front, read_keys
@@ -16,13 +17,19 @@ from generator.source.lines import Places
 
 Thing = TypeVar("Thing", Document, Mapping)
 MOST_LINES = 10_000
+MOST_LEDGER_BYTES = 64_000_000
 _KINDS: dict[str, Kind] = {"recipes": "recipe", "journal": "journal", "standing": "standing"}
 
 
-def read_folder(root: Path) -> tuple[Folder, Diagnostics]:
-    """The content folder `root`. A file with a grave fault is missing from the result; see `unreadable`."""
+def read_folder(
+    root: Path, *, instead: ReadOnlyMapping[str, bytes] | None = None
+) -> tuple[Folder, Diagnostics]:
+    """The content folder `root`. A file with a grave fault is missing from the result; see `unreadable`.
+
+    `instead` holds, by path, bytes to read in place of those of files that are there: the folder as it would be.
+    """
     found, faults = discover(root)
-    reader = _FolderReader(root=root)
+    reader = _FolderReader(root=root, instead=instead or {})
     reader.found.extend(faults)
     documents = {
         folder: tuple(each for path in found.folders.get(folder, ()) if (each := reader.document(path, kind)))
@@ -39,6 +46,7 @@ def read_folder(root: Path) -> tuple[Folder, Diagnostics]:
         bakes=bakes,
         pantry=reader.data("pantry.yaml", found),
         site=reader.data("site.yaml", found),
+        ledger=reader.plain("ledger.jsonl") if "ledger.jsonl" in found.data else "",
         media=found.media,
         texts=MappingProxyType(reader.texts),
         unreadable=tuple(sorted(reader.unreadable | _misnamed(faults))),
@@ -106,10 +114,10 @@ def _misnamed(faults: Diagnostics) -> set[str]:
 class _FolderReader:
     """Reads files one by one, and gathers their texts and mistakes."""
 
-    __slots__ = ("found", "root", "texts", "unreadable")
+    __slots__ = ("found", "instead", "root", "texts", "unreadable")
 
-    def __init__(self, *, root: Path) -> None:
-        self.root = root
+    def __init__(self, *, root: Path, instead: ReadOnlyMapping[str, bytes]) -> None:
+        self.root, self.instead = root, instead
         self.found: list[Diagnostic] = []
         self.texts: dict[str, str] = {}
         self.unreadable: set[str] = set()
@@ -131,16 +139,27 @@ class _FolderReader:
     def data(self, path: str, found: Found) -> Mapping | None:
         return self.keys(path) if path in found.data else None
 
+    def plain(self, path: str) -> str:
+        """The text of a file that only the tool writes, however much of it is spoilt. It grows with the years."""
+        data = self._bytes(path, most=MOST_LEDGER_BYTES) or b""
+        try:
+            return data.decode("utf-8")
+        except UnicodeDecodeError as fault:
+            self.found.append(not_utf8(path, data, fault.start))
+            return data.decode("utf-8", "replace")
+
     def _kept(self, path: str, thing: Thing | None, found: Diagnostics) -> Thing | None:
         self.found.extend(found)
         if thing is None:
             self.unreadable.add(path)
         return thing
 
-    def _bytes(self, path: str) -> bytes | None:
+    def _bytes(self, path: str, *, most: int = MOST_BYTES) -> bytes | None:
         try:
-            with open(self.root / path, "rb") as file:
-                data = file.read(MOST_BYTES + 1)
+            data = self.instead.get(path)
+            if data is None:
+                with open(self.root / path, "rb") as file:
+                    data = file.read(most + 1)
         except OSError as fault:
             why = os.strerror(fault.errno) if fault.errno else "unknown"
             self.found.append(
@@ -153,5 +172,5 @@ class _FolderReader:
             )
             self.unreadable.add(path)
             return None
-        self.texts[path] = data[:MOST_BYTES].decode("utf-8", "replace")
+        self.texts[path] = data[:most].decode("utf-8", "replace")
         return data
