@@ -37,6 +37,7 @@ from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
+from generator.history.ledger import Ledger, read_ledger
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.data import recipe_data
@@ -104,9 +105,14 @@ class MakeResult:
     day: date
 
 
-def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
-    """Reads, understands, declares and words a content folder as of the publication day."""
-    folder, read = read_folder(root)
+def check_folder(
+    root: Path, *, day: date | None = None, instead: Mapping[str, bytes] | None = None
+) -> CheckResult:
+    """Reads, understands, declares and words a content folder as of the publication day.
+
+    `instead` holds files as they would be, by path: what would be wrong, and what readers would see.
+    """
+    folder, read = read_folder(root, instead=instead)
     settings, set_up = _settings(folder)
     pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
     shelf = _shelf(settings, pantry)
@@ -118,7 +124,8 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     bakes, baked = read_bakes(folder.bakes, names=_names(folder, written), book=book.formulas, shelf=shelf)
     people, private, texts = _people(root, folder)
     photos, pictures = _photos(written, articles, folder, media)
-    setting = _setting(settings, book, photos, day=day or _today(settings))
+    ledger, told = read_ledger(folder.ledger)
+    setting = _setting(settings, book, photos, day=day or _today(settings), ledger=ledger)
     labels = _labels(setting)
     views = recipe_views(setting)
     described = (
@@ -128,7 +135,7 @@ def check_folder(root: Path, *, day: date | None = None) -> CheckResult:
     )
     return CheckResult(
         diagnostics=in_order(
-            (*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private)
+            (*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private, *told)
         ),
         texts=texts,
         setting=setting,
@@ -299,7 +306,9 @@ def _photos(
     return views, tuple(found)
 
 
-def _setting(settings: Settings, book: Book, photos: Mapping[str, PhotoView], *, day: date) -> Setting:
+def _setting(
+    settings: Settings, book: Book, photos: Mapping[str, PhotoView], *, day: date, ledger: Ledger
+) -> Setting:
     formulas = book.formulas
     declarations = {
         name: {
@@ -308,7 +317,9 @@ def _setting(settings: Settings, book: Book, photos: Mapping[str, PhotoView], *,
         }
         for name, formula in formulas.items()
     }
-    return Setting(settings=settings, book=formulas, declarations=declarations, photos=photos, day=day)
+    return Setting(
+        settings=settings, book=formulas, declarations=declarations, photos=photos, day=day, ledger=ledger
+    )
 
 
 def _labels(setting: Setting) -> Diagnostics:
