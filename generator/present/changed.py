@@ -1,0 +1,189 @@
+"""What changed between two moments, in a baker's words: for the terminal, the list of stale copies, a comparison."""
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.history.changes import Change, Harm, compare, numbers
+from generator.history.events import Facts
+from generator.measure.number import Range
+from generator.present.amounts import decimal, percent_words, weight_words
+from generator.present.durations import minutes_words
+
+ARROW = "→"
+_WEIGHT = re.compile(r"[0-9][0-9 .,/½⅓⅔¼¾⅛⅜⅝⅞–-]*\s?(?:g|kg|oz|lbs?)\b")
+_FIGURE = re.compile(r"(-?[0-9.]+(?:e-?[0-9]+)?)(?:-(-?[0-9.]+(?:e-?[0-9]+)?))? (min|F|C|g|ml|mm)( fan)?")
+_NEW = {
+    "contains": "now contains {}",
+    "may contain": "may now contain {}",
+    "unknown": "not known now: {}",
+    "kitchen": "the kitchen now handles {} too",
+    "caution": "a new caution: {}",
+}
+_GONE = {
+    "contains": "{} is no longer named as contained",
+    "may contain": "{} is no longer named as what it may contain",
+    "unknown": "no longer unknown: {}",
+    "kitchen": "{} is no longer named as handled in the kitchen",
+    "caution": "the caution on {} no longer stands",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """One change in words, and how much harm an unmended copy does."""
+
+    harm: Harm
+    words: str
+
+
+def told_changes(before: Facts, after: Facts) -> tuple[Told, ...]:
+    """Every change between two sets of facts in words, the most harmful first, none told twice."""
+    repeated = _repeated((*_keys(before), *_keys(after)))
+    told = (Told(harm=each.harm, words=_words(each, repeated)) for each in compare(before, after))
+    return tuple(dict.fromkeys(told))
+
+
+def effects(before: Facts, after: Facts) -> tuple[str, ...]:
+    """What the changes do to the whole, where they do: `hydration 66.3 % → 62.2 %`, `dough 893 g → 923 g`."""
+    then, now = _sums(before), _sums(after)
+    pairs = ((left, right) for left, right in zip(then, now, strict=True) if left[1] and right[1])
+    return tuple(f"{name} {old} {ARROW} {new}" for (name, old), (_, new) in pairs if old != new)
+
+
+def _sums(facts: Facts) -> tuple[tuple[str, str], ...]:
+    dough = facts.get("dough")
+    sums = dough if isinstance(dough, Mapping) else {}
+    percent = sums.get("hydration")
+    known = isinstance(percent, int | float) and not isinstance(percent, bool)
+    hydration = percent_words(Fraction(str(percent))) if known and percent else ""
+    name = "dough" if sums.get("flour") else "raw weight"
+    finished = ("finished weight", _grams(facts.get("finished")))
+    return ("hydration", hydration), (name, _grams(sums.get("grams"))), finished
+
+
+def _words(change: Change, repeated: frozenset[str]) -> str:
+    if change.kind in _NEW:
+        words = (_NEW if change.after is not None else _GONE)[change.kind].format(change.subject)
+        return f"{words} ({change.way})" if change.way else words
+    if change.kind in ("line", "written", "beside", "share"):
+        part, _, item = change.subject.partition("/")
+        named = f"{item} ({part})" if item in repeated else item or part
+        return _line_words(change, named)
+    if change.kind in ("heat", "stage", "measure", "extra"):
+        return _figure_words(change)
+    return _other_words(change)
+
+
+def _line_words(change: Change, named: str) -> str:
+    if change.kind == "share":
+        return f"{named} is divided otherwise among the steps{_in_way(change)}"
+    if change.kind == "beside":
+        return f"{named}: “{change.before or ''}” {ARROW} “{change.after or ''}”"
+    old, new = _table(change.before), _table(change.after)
+    if change.kind == "written":
+        return f"{named} is written otherwise: {old.get('amount', '')} {ARROW} {new.get('amount', '')}"
+    if change.before is None:
+        return f"new: {_amount(new)} {named}".replace("  ", " ")
+    if change.after is None:
+        return f"{named} is left out ({_amount(old) or 'no amount'})"
+    return f"{named} {_change_of_line(old, new)}"
+
+
+def _change_of_line(old: Mapping[str, object], new: Mapping[str, object]) -> str:
+    both = all(_WEIGHT.match(str(each.get("amount", ""))) for each in (old, new))
+    then, now = (_grams(each.get("grams")) if both else _amount(each) for each in (old, new))
+    told = [f"{then} {ARROW} {now}"] if then != now else []
+    if then == now and old.get("amount") != new.get("amount"):
+        told = [f"{old.get('amount', '')} {ARROW} {new.get('amount', '')}"]
+    if old.get("optional") != new.get("optional"):
+        told.append("is now optional" if new.get("optional") else "is no longer optional")
+    if old.get("or") != new.get("or"):
+        told.append("has other alternatives")
+    return ", ".join(told) or "changes by less than a scale shows"
+
+
+def _amount(line: Mapping[str, object]) -> str:
+    """`430 g`, `1 1/2 tsp (9 g)`, `to taste`."""
+    written, grams = str(line.get("amount") or ""), _grams(line.get("grams"))
+    if _WEIGHT.match(written) and grams:
+        return grams
+    return f"{written} ({grams})" if written and grams else written or grams
+
+
+def _figure_words(change: Change) -> str:
+    old, new = (_figure(each) for each in (change.before, change.after))
+    what = {"measure": "a measure in a step", "other": "a temperature"}.get(change.subject, change.subject)
+    if change.kind == "extra":
+        what = f"{change.subject} as needed"
+    where = _in_way(change)
+    if change.before is None:
+        return f"new: {what} {new}{where}"
+    return (
+        f"{what} {old} no longer stands{where}"
+        if change.after is None
+        else f"{what} {old} {ARROW} {new}{where}"
+    )
+
+
+def _in_way(change: Change) -> str:
+    return f" ({change.way})" if change.way else ""
+
+
+def _figure(value: object) -> str:
+    """`28–32 min`, `1 h 30 min`, `350 °F`, `gas mark 4`: a value of the facts as it is told."""
+    text = value if isinstance(value, str) else ""
+    found = _FIGURE.fullmatch(text)
+    if found is None:
+        return text.replace("gas ", "gas mark ")
+    try:
+        low = Fraction(found[1])
+        high = Fraction(found[2]) if found[2] else low
+        span = Range(low, high)
+    except ValueError:
+        return text
+    if found[3] == "min":
+        return minutes_words(span)
+    if found[3] == "g":
+        return weight_words(span)
+    low_words, high_words = (decimal(abs(each), places=1) for each in (low, high))
+    signs = ("−" if low < 0 else "", "−" if high < 0 else "")
+    ends = (signs[0] + low_words, signs[1] + high_words)
+    unit = f"°{found[3]}" if found[3] in ("F", "C") else found[3]
+    return f"{ends[0] if low == high else '–'.join(ends)} {unit}{found[4] or ''}"
+
+
+def _other_words(change: Change) -> str:
+    if change.kind == "own caution":
+        return "a caution in the method has changed"
+    if change.kind == "label":
+        return "the list of ingredients on the label reads otherwise"
+    if change.kind == "words":
+        return f"other words: {change.subject}"
+    old, new = change.before, change.after
+    if change.kind == "finished":
+        old, new = _grams(old) or "not known", _grams(new) or "not known"
+    named = "finished weight" if change.kind == "finished" else change.kind
+    return f"{named} {old or 'not said'} {ARROW} {new or 'not said'}"
+
+
+def _grams(value: object) -> str:
+    ends = numbers(value)
+    if ends is None or ends[0] < 0:
+        return ""
+    return weight_words(Range(Fraction(str(ends[0])), Fraction(str(ends[1]))))
+
+
+def _keys(facts: Facts) -> tuple[str, ...]:
+    return tuple(str(each) for each in _table(facts.get("lines")))
+
+
+def _repeated(keys: Iterable[str]) -> frozenset[str]:
+    """Items that stand in more than one part, so that the part has to be named."""
+    items = [key.partition("/")[2] for key in dict.fromkeys(keys)]
+    return frozenset(item for item in items if items.count(item) > 1)
+
+
+def _table(value: object) -> Mapping[str, object]:
+    return value if isinstance(value, Mapping) else {}
