@@ -33,13 +33,19 @@ _OTHER = re.compile(
     r"|\bsuitable for (?:\w+ ){0,2}(?:celiacs?|coeliacs?|allergy|allergies|allergic)\b"
 )
 _ABSENT = re.compile(
-    r"\b(?:free (?:from|of)|contains? (?:no|neither)|does not contain|not containing|made without|without|no)"
+    r"\b(?:free (?:from|of)|contains? (?:no|neither)|does not contain|not containing|made without|without|no"
+    r"|sans|ohne|sin|senza|zonder)"
     r"(?: any| all| added| traces of)*(?= )"
 )
-_ANY_FREE = re.compile(r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)")
+_ANY_FREE = re.compile(
+    r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)"
+    r"|\b(?:gluten|laktose|lactose|milch|melk|nuss|nus|ei|weizen|soja|noten)(?:frei|vrij)e?[rsnm]?\b"
+)
 _NO_PROMISE = re.compile(r"\bguaranteed?\b[^.;!\n]*\Z")
 _AND = re.compile(r" *,? *(?:and|or|nor|&|and/or) +")
 _COMMA = re.compile(r" *, *")
+_BUT = re.compile(r" *,? *\b(?:but|mais|aber|pero|maar)\b")
+_BOUND = re.compile(r"\Z|[,.;!)\]}\n|]| ?[(\[{]")
 
 
 def claim_spans(text: str) -> list[tuple[int, int, str]]:
@@ -92,7 +98,8 @@ def _absences(text: str) -> list[Spot]:
     for found in _ABSENT.finditer(low):
         end = _end_of_denial(low, phrases, found.end() + 1)
         if end is not None:
-            spots.append((found.start(), end))
+            but = _BUT.match(low, end)
+            spots.append((found.start(), but.end() if but else end))
     return _apart(spots)
 
 
@@ -121,4 +128,4 @@ def _end_of_denial(low: str, phrases: dict[int, Match], start: int) -> int | Non
 
 
 def _bounded(low: str, index: int) -> bool:
-    return index >= len(low) or low[index] in ",.;!)]}\n|" or _AND.match(low, index) is not None
+    return any(each.match(low, index) is not None for each in (_BOUND, _AND, _BUT))

@@ -131,7 +131,8 @@ def _ware(ware: Ware | None, part: str, item: str) -> LineAllergens:
     kinds = {ALLERGENS[each.allergen].group for each in traces if _names_a_kind(each)}
     for pack in ware.packs:
         traces += [each for each in _stated_traces(pack, part, item) if not _only_heads(each, kinds)]
-    return _summed(tuple(dict.fromkeys(traces)), tuple(_unknown(ware, readings, item)))
+    unknown = (*_misprints(readings, {each.allergen for each in traces}, item), *_unknown(ware, readings, item))
+    return _summed(tuple(dict.fromkeys(traces)), unknown)
 
 
 def _label_traces(pack: Pack, reading: PackReading, part: str, item: str) -> Iterator[Trace]:
@@ -188,6 +189,20 @@ def _unknown(ware: Ware, readings: tuple[tuple[Pack, PackReading], ...], item: s
                 yield _sentence(f"{item}: {ask}; read the pack and say in the pantry what it contains")
     if not (ware.packs and _answers(ware.packs[0], ware.ingredient)):
         yield from _open_questions(ware, item)
+
+
+def _misprints(
+    readings: tuple[tuple[Pack, PackReading], ...], told: set[str], item: str
+) -> Iterator[str]:
+    """Words that look like one for an allergen of which nothing else speaks, whatever the maker has said."""
+    for _, reading in readings:
+        like: dict[str, list[str]] = {}
+        for said in reading.near:
+            like.setdefault(said.words, []).append(said.allergen)
+        for words, allergens in like.items():
+            if not told & set(allergens):
+                named = " or ".join(allergens)
+                yield _sentence(f"{item}: “{words}” looks like {named}; read the pack and put the label right")
 
 
 def _answers(pack: Pack, ingredient: Ingredient) -> bool:

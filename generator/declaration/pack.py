@@ -4,8 +4,8 @@ A reading never takes anything away. Where a label can be read in two ways, both
 """
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from unicodedata import normalize
 
@@ -14,6 +14,7 @@ from generator.declaration.brackets import CLOSE, OPEN, bracketed, item_at, sent
 from generator.declaration.claims import Spot, blanked, denied, without_claims
 from generator.declaration.kinds import Kinds
 from generator.declaration.sentences import Sentence, heading_end, precautions, summaries
+from generator.declaration.strange import Strange, strange_words
 from generator.declaration.words import Match, matches, plain
 
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200d\u2060\ufeff]")
@@ -39,6 +40,8 @@ _PROPER = frozenset(_PLACES.split())
 
 # How far behind a word its source is looked for; beyond that the pack is asked about.
 _NEAR = 400
+# So many strange words are named; of the others their number is.
+_MOST_NAMED = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +61,7 @@ class PackReading:
     contains     allergens in the order of the text, each once
     may_contain  allergens of its precautions, with the whole sentence as it stands
     asks         what the words leave open, as clauses: "“lecithin” does not say its source …"
+    near         words that look like one for an allergen, and that allergen: perhaps misprinted
     tells        whether the label tells more than a name: a list, a summary or something in brackets
     """
 
@@ -65,24 +69,28 @@ class PackReading:
     contains: tuple[Said, ...]
     may_contain: tuple[Said, ...]
     asks: tuple[str, ...]
+    near: tuple[Said, ...]
     tells: bool
 
 
 @lru_cache(maxsize=2048)
 def read_pack(label: str) -> PackReading:
-    """Read the text of a label. No text is a mistake; what is not understood raises and asks nothing."""
+    """Read the text of a label. No text is a mistake; what is not understood is asked about."""
     text = clean(label)
     masked = blanked(text, denied(text))
     warned = precautions(masked)
     listed = blanked(masked, [(each.start, each.doubtful) for each in warned])
     summed = summaries(listed)
     found = matches(listed)
+    strange = (*_unexplained(listed, found), *_strange_warned(masked, warned))
     asks = (*_asks(text, listed, found, answered=bool(summed)), *_doubts(text, warned))
+    asks += () if summed else _not_known(text, strange)
     return PackReading(
         text=_printed(text, [*warned, *summed]),
         contains=tuple(_contained(text, listed, found, summed)),
         may_contain=tuple(_warned_of(text, masked, warned)),
         asks=tuple(dict.fromkeys(asks)),
+        near=_near(text, strange),
         tells=bool(summed) or len(split_items(listed)) > 1 or bool(bracketed(listed)),
     )
 
@@ -167,14 +175,54 @@ def _doubts(text: str, warned: tuple[Sentence, ...]) -> Iterator[str]:
             yield f"“{words}” does not show where the warning ends (a full stop would)"
 
 
+def _unexplained(listed: str, found: tuple[Match, ...]) -> tuple[Strange, ...]:
+    """Strange words, but for a name whose own brackets say what is in it ("Hilltop crunch (sugar, cocoa)")."""
+    return tuple(
+        each
+        for each in strange_words(listed, found)
+        if each.like or not _told_beside(listed, each.start, each.end) - _OFFICES
+    )
+
+
+def _not_known(text: str, strange: tuple[Strange, ...]) -> tuple[str, ...]:
+    if not strange:
+        return ()
+    named = [f"“{text[each.start : each.end]}”" for each in strange[:_MOST_NAMED]]
+    more = len(strange) - len(named)
+    words = f"{', '.join(named)} and {more} more" if more else " and ".join(
+        filter(None, (", ".join(named[:-1]), named[-1]))
+    )
+    return (f"{words} {'is no word' if len(strange) == 1 else 'are no words'} known here",)
+
+
+def _near(text: str, strange: Iterable[Strange]) -> tuple[Said, ...]:
+    found = (
+        Said(allergen=allergen, words=text[each.start : each.end]) for each in strange for allergen in each.like
+    )
+    return tuple(dict.fromkeys(found))
+
+
+def _strange_warned(masked: str, warned: tuple[Sentence, ...]) -> Iterator[Strange]:
+    """The same in its sentences of precaution, with places in the whole text."""
+    for sentence in warned:
+        words = masked[sentence.start : sentence.end]
+        for each in strange_words(words, matches(words)):
+            yield replace(each, start=each.start + sentence.start, end=each.end + sentence.start)
+
+
 def _settled(listed: str, match: Match) -> bool:
-    end = item_at(listed, match.start)[1]
-    rest = listed[match.end : min(end, match.end + _NEAR)]
-    told = plain(bracketed(rest) + " " + _after_colon_or_from(rest))
-    words = set(re.findall("[a-z]+", told))
+    words = _told_beside(listed, match.start, match.end)
     if match.meaning.settles:
         return bool(words & set(match.meaning.settles))
     return bool(words - _OFFICES)
+
+
+def _told_beside(listed: str, start: int, after: int) -> set[str]:
+    """The words by which an item explains what stands at `start`: in its brackets, after its colon or its "from"."""
+    end = item_at(listed, start)[1]
+    rest = listed[after : min(end, after + _NEAR)]
+    told = plain(bracketed(rest) + " " + _after_colon_or_from(rest))
+    return set(re.findall("[a-z]+", told))
 
 
 def _after_colon_or_from(rest: str) -> str:

@@ -34,6 +34,11 @@ _STARTER = re.compile(
     r"|\balso (?:handles?|uses?|processes|produces|packs)\b"
     r"|\b(?:not suitable|unsuitable)\b|\bcross (?:contamination|contact)\b"
     r"|\b(?:cannot|can not|can't|unable to|do not|not) (?:be )?guaranteed?\b"
+    # On imported packs: French, German, Spanish, Italian, Dutch, Portuguese, without accents.
+    r"|\b(?:peut|peuvent|pourrait) contenir\b|\btraces (?:eventuelles |possibles )?d(?:e|es|u)?\b"
+    r"|\bkann (?:auch |ebenfalls )?(?:spuren|enthalten|[^.\n]{1,120} enthalten)\b|\bspuren von\b"
+    r"|\bpuede contener\b|\b(?:trazas|tracce|vestigios|sporen|spar|spor) (?:de|di|van|af|av)\b"
+    r"|\bpuo contenere\b|\bpode conter\b|\bkan (?:sporen|[^.\n]{1,120} bevatten)\b"
 )
 _PRESENT = re.compile(r"\b(?:may|might|could) (?:also )?be present\b|\bpossibly present\b")
 _INTRODUCES = re.compile(

@@ -21,6 +21,8 @@ from generator.catalogue.names import fold, number_forms
 _QUOTES = str.maketrans({"‘": "'", "’": "'", "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " "})
 _WORD = re.compile(r"(?<![a-z0-9'])[a-z0-9]+")
 _HYPHENS = re.compile("[-_\u2010-\u2015]")
+# Letters of other languages that no decomposition takes apart, as the first of their two letters.
+_LIGATURES = {"œ": "o", "æ": "a", "ß": "s", "ø": "o", "ł": "l", "đ": "d", "ı": "i"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +67,7 @@ def matches(text: str) -> tuple[Match, ...]:
 @lru_cache(maxsize=4096)
 def _bare(character: str) -> str:
     small = unicodedata.normalize("NFKD", character)[:1].lower()
-    return small if len(small) == 1 else character
+    return _LIGATURES.get(small, small) if len(small) == 1 else character
 
 
 def _longest_at_each_word(text: str) -> Iterator[Match]:
@@ -75,7 +77,7 @@ def _longest_at_each_word(text: str) -> Iterator[Match]:
         found = pattern.match(text, word.start()) if pattern else None
         if found:
             phrase = " ".join(found.group().split())
-            yield Match(start=found.start(), end=found.end(), meaning=_meanings()[phrase])
+            yield Match(start=found.start(), end=found.end(), meaning=meanings()[phrase])
 
 
 @cache
@@ -88,7 +90,7 @@ def _pattern(first: str) -> re.Pattern[str]:
 def _beginning() -> Mapping[str, list[str]]:
     """First word -> every phrase that begins with it, the longest first."""
     beginning: dict[str, list[str]] = {}
-    for phrase in sorted(_meanings(), key=lambda phrase: (-len(phrase), phrase)):
+    for phrase in sorted(meanings(), key=lambda phrase: (-len(phrase), phrase)):
         first = _WORD.match(phrase)
         if first:
             beginning.setdefault(first.group(), []).append(re.escape(phrase).replace(r"\ ", " +"))
@@ -96,7 +98,7 @@ def _beginning() -> Mapping[str, list[str]]:
 
 
 @cache
-def _meanings() -> Mapping[str, Meaning]:
+def meanings() -> Mapping[str, Meaning]:
     """Phrase, in every number -> its meaning; the rows of `words.yaml` over the names of the vocabulary."""
     meanings: dict[str, Meaning] = {}
     for allergen in ALLERGENS.values():
