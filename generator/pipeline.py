@@ -52,7 +52,7 @@ from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.print_fonts import unprintable
 from generator.render.recipe_json import render_recipe_json
-from generator.render.terminal import as_terminal
+from generator.render.terminal.render import as_terminal
 from generator.settings import Settings
 from generator.source.document import Folder, Sequence, Text
 from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
