@@ -206,6 +206,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "L005": _warning("a claim of absence"),
         "L006": _error("something handled in the kitchen that is no allergen known here"),
         "L007": _error("a caution set aside that there is not"),
+        "L008": _warning("a word on a label that looks like an allergen which is not declared"),
         # D: description
         "D001": _warning("a block under the video that is too long"),
         # B: building
