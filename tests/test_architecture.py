@@ -35,6 +35,9 @@ DOORS: Mapping[str, frozenset[str]] = {
     "formula.intake": frozenset({"source"}),
     # A bake record and the private list of people are located like any file of the maker's.
     "history.bakes": frozenset({"source.document", "source.fields"}),
+    # An entry into a bake record is a change of named stretches of the maker's file.
+    "history.bake_entries": frozenset({"source.document", "source.lines", "source.quoting"}),
+    "history.bake_opening": frozenset({"source.quoting"}),
     "declaration.people": frozenset({"source.document", "source.fields"}),
 }
 # These may import all the rooms of the house that are not entrances.
@@ -45,6 +48,10 @@ ABOVE_ALL = {
     "outputs": ENTRANCES | {"pipeline"},
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
+    # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
+    "amend": ENTRANCES,
+    # What is recorded of a bake day, from what the pipeline understood.
+    "baking": ENTRANCES,
     "cli": frozenset[str](),
 }
 
