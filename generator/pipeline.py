@@ -41,6 +41,7 @@ from generator.history.ledger import LEDGER, Ledger, read_ledger
 from generator.history.unexplained import unexplained, unknown_recipes
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
+from generator.present.altitude import at_altitude
 from generator.present.changed import told_changes
 from generator.present.data import recipe_data
 from generator.present.facts import facts_of
@@ -202,12 +203,17 @@ class Shown:
     refused: str = ""
 
 
-def show_text(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:
-    """The normalised recipe for a terminal, in the wished size."""
+def show_text(
+    result: CheckResult, name: str, *, wish: Wish | None = None, feet: Fraction | None = None
+) -> Shown:
+    """The normalised recipe for a terminal, in the wished size; `feet` is how high the kitchen lies."""
     granted = _granted(result, name, wish)
     if not isinstance(granted, Granted):
         return Shown(refused=f"{granted.message}. {granted.hint}") if granted else Shown()
-    return Shown(text=as_terminal(scaled_view(granted, result.setting)))
+    view = scaled_view(granted, result.setting)
+    if feet is not None:
+        view = at_altitude(view, granted.formula, spoons=result.setting.spoons, feet=feet)
+    return Shown(text=as_terminal(view))
 
 
 def show_json(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:

@@ -3,10 +3,13 @@
 import argparse
 from typing import TYPE_CHECKING
 
+from generator.cli.height import height
 from generator.cli.options import add_content, add_day, content_of, positive, weight
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from generator.formula.wish import Wish
 
 SUMMARY = "one recipe with every amount worked out, in any size"
@@ -25,6 +28,7 @@ examples:
   tinleaf show honey-oat-braid --dough 1.2 kg   for so much dough
   tinleaf show honey-oat-braid --portions 20
   tinleaf show honey-oat-braid --tin round 20 cm
+  tinleaf show honey-oat-braid --altitude 5000 ft
   tinleaf show honey-oat-braid --format json    exact, unrounded: what recipe.json holds
 
 exit: 0 shown, 1 no such recipe, an error in it, or no such size, 2 a mistake on the command line
@@ -42,6 +46,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     sizes.add_argument(
         "--by", choices=("fill", "depth"), help="compare tins by volume or by area (default: what is known)"
     )
+    parser.add_argument(
+        "--altitude",
+        metavar="H",
+        nargs="+",
+        help="two published tables for a kitchen at 5000 ft or 1600 m",
+    )
     add_content(parser, positional=False)
     add_day(parser)
     parser.add_argument("--format", choices=("text", "json"), default="text", help="default: text")
@@ -49,6 +59,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     wish = _wish(parser, options)
+    feet = _feet(parser, options)
     content = content_of(parser, options)
     from generator.cli.recipe import is_showable, tell_why_not
     from generator.pipeline import check_folder, show_json, show_text
@@ -56,8 +67,11 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     result = check_folder(content, day=options.day)
     if not is_showable(result, options.recipe, content=content):
         return 1
-    show = show_json if options.format == "json" else show_text
-    shown = show(result, options.recipe, wish=wish)
+    if feet is not None:
+        shown = show_text(result, options.recipe, wish=wish, feet=feet)
+    else:
+        show = show_json if options.format == "json" else show_text
+        shown = show(result, options.recipe, wish=wish)
     if shown.refused:
         say(f"{options.recipe}: {shown.refused}")
         return 1
@@ -66,6 +80,18 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
         return 1
     print(shown.text.rstrip("\n"))
     return 0
+
+
+def _feet(parser: argparse.ArgumentParser, options: argparse.Namespace) -> "Fraction | None":
+    """How high the kitchen lies. Ends the program with 2 where that is no height, or where nothing comes of it."""
+    if not options.altitude:
+        return None
+    if options.format == "json":
+        parser.error("--altitude goes with the recipe as text")
+    try:
+        return height(" ".join(options.altitude))
+    except argparse.ArgumentTypeError as mistake:
+        parser.error(f"argument --altitude: {mistake}")
 
 
 def _wish(parser: argparse.ArgumentParser, options: argparse.Namespace) -> "Wish | None":
