@@ -36,6 +36,7 @@ _SIZE_IN_STEP = re.compile(
     re.I,
 )
 _SHAPES = ("round", "square", "rectangle", "rectangular", "loaf", "springform", "cake", "tart", "tube", "ring", "bundt")
+_LABELLED = re.compile(r"^(?:makes|yields?|serves|servings|tin|pan|storage|keeps)\s*:", re.I)
 _COUNT = re.compile(r"^(?:about\s|approx\.?\s)?\d+(?:\s?(?:-|–|to)\s?\d+)?\b", re.I)
 
 
@@ -53,7 +54,7 @@ def fact_of(text: str, *, within: str) -> Fact | None:
         found = pattern.match(text)
         if found and read_clock(found["stamp"]) is not None and within != "ingredients":
             return Fact(role="chapter", value=f"{found['stamp']}\t{found['title'].strip()}")
-    if within in ("method",):
+    if within == "method" and not _LABELLED.match(text):
         return None
     if URL.search(text):
         return _link(text)

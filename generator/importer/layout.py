@@ -30,6 +30,7 @@ _META = re.compile(r"^(?:(?:prep|cook|bak\w+|total|rest\w*|rising|proof\w*|activ
 _CHOOSE = re.compile(r"^choose one of (?P<many>\d) ways\.?$", re.I)
 _PAID_WORDS = re.compile(r"\b(?:commission|affiliate|sponsored|sponsor)\b", re.I)
 _POINTS = re.compile(r"\b(?:watch|video|recipe here|full recipe|printable|link|website|blog|subscribe|follow|shop|written)\b", re.I)
+_COLUMNS = re.compile(r"^\s*\|?\s*:?-{2,}:?\s*\|[\s|:-]*$")
 _TAB = re.compile(r"(?<=[\w)%.¼½¾])(?<![0-9][.)])\t+(?=\S)")
 _MARK = re.compile(r"^#{1,6}\s+|^\*\*(?=.*\*\*:?$)|\*\*:?$|^==+\s*|\s*==+$|^--+\s*(?=\w)|(?<=\w)\s*--+$|^\[(?=[^\]]+\]$)|\]$")
 
@@ -79,6 +80,8 @@ def _place(line: SourceLine, later: tuple[SourceLine, ...], state: _State, *, nu
     elif _STEP_ALONE.match(text) and state.section in ("method", "ingredients") and later:
         _put(state, line, "rule")
         state.section, state.bare_number = "method", True
+    elif "|" in text and later and _COLUMNS.match(later[0].text):
+        _put(state, line, "heading", text)
     else:
         _read(line, text, later, state)
     state.blank = False

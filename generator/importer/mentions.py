@@ -151,6 +151,9 @@ def _is_other(text: str, words: list[re.Match[str]], at: int, length: int) -> bo
     after = words[at + length].group().casefold() if follows else ""
     opens = at == 0 or re.search(r"[.;:!?\n]", text[words[at - 1].end() : start]) is not None
     before = "" if opens else words[at - 1].group().casefold()
+    if not opens and after == "and":
+        # “…, egg and butter”: in the middle of a list it is a thing, not what a baker does.
+        return False
     if after in _MIXED or text[end : end + 1] == "-":
         return True
     return means_something_else(fold(text[start:end]), before=before, after=after, text_before=text[:start][-40:])

@@ -40,7 +40,7 @@ def in_order(text: str, *, spoons: Spoons) -> tuple[str, bool]:
     cells = [one_line(each) for each in _CELLS.split(_LEADERS.sub("\t", text.strip("| "))) if each.strip()]
     if len(cells) > 1 and (joined := _from_cells(cells, spoons)):
         return joined, True
-    plain = one_line(text)
+    plain = cells[0] if len(cells) == 1 and "|" in text else one_line(text)
     if starts_with_amount(plain, spoons=spoons):
         return plain, False
     return _trailing(plain, spoons)

@@ -84,8 +84,7 @@ def score(name: str, bake: Bake, text: Text) -> Score:
         right += exact
         if not exact:
             wrong.append(f"{name}: {line.text or line.item} -> {read.text if read else None}")
-        if read is None or (set(line.allergens) - set(read.allergens) and not _is_asked(read, brought)):
-            hidden += bool(line.allergens)
+        hidden += _is_hidden(line, read, brought)
     formula = baked.formulas.get("x")
     return Score(
         lines=(right, len(bake.lines)),
@@ -129,6 +128,17 @@ def _is_exact(line: Line, read: ReadLine) -> bool:
 
 def _near(one: tuple[Fraction, Fraction, str]) -> tuple[int, int, str]:
     return round(one[0] * 10_000), round(one[1] * 10_000), one[2]
+
+
+def _is_hidden(line: Line, read: ReadLine | None, brought: Brought) -> bool:
+    """Whether an allergen of a true line is neither on the line that was read nor asked about aloud.
+
+    A line that was read as something else is asked about where it is set aside with its words.
+    """
+    if read is None:
+        aside = [fold(each.text) for each in brought.lines if not each.known]
+        return bool(line.allergens) and not any(fold(line.item) in each for each in aside)
+    return bool(set(line.allergens) - set(read.allergens)) and not _is_asked(read, brought)
 
 
 def _is_asked(read: ReadLine, brought: Brought) -> bool:
