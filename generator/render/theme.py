@@ -34,11 +34,15 @@ def theme_folder(theme: str, kind: str) -> Path:
 @cache
 def templates(theme: str, kind: str) -> Environment:
     """Templates that escape everything and fail loudly on a name they were not given."""
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(theme_folder(theme, kind)),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        extensions=["jinja2.ext.i18n"],
     )
+    # Every word of a template that is not the maker's stands in _("…"), so that it can be said in another language.
+    environment.install_null_translations(newstyle=True)  # type: ignore[attr-defined]
+    return environment
