@@ -101,8 +101,9 @@
 
   // The kitchen view is fetched when it is asked for, or when one of its timers runs or it stood open before.
   const offerKitchen = () => {
-    const offer = document.querySelector(".kitchen-offer");
-    if (!offer) return;
+    const pieces = document.getElementById("leaf-kitchen");
+    if (!pieces) return;
+    const offer = pieces.content.querySelector(".kitchen-offer");
     const button = offer.querySelector("button");
     const fetchKitchen = () => {
       const style = document.createElement("link");
@@ -112,7 +113,7 @@
       script.src = button.dataset.script;
       document.head.append(style, script);
     };
-    offer.hidden = false;
+    pieces.before(offer);
     button.addEventListener("click", fetchKitchen, { once: true });
     try {
       if (localStorage.getItem("timers") || sessionStorage.getItem(`kitchen ${recipe.dataset.recipe}`)) fetchKitchen();
