@@ -22,7 +22,8 @@ from generator.render.site.publication import render_site
 from generator.render.sitemap import render_sitemap
 from generator.render.structured_data.render import structured_data
 from generator.render.tag_sheets.remarks import remarks, remarks_text
-from generator.render.tag_sheets.render import render_tags
+from generator.render.tag_sheets.render import USUAL
+from generator.render.tag_sheets.sheets import render_tag_sheets
 from generator.settings import Paper, Settings
 
 Media = Callable[[str], bytes]
@@ -83,10 +84,12 @@ def _who_can_eat(people: PeopleView) -> tuple[Product, ...]:
 def _desk(view: RecipeView, tag: TagView, settings: Settings) -> tuple[Product, ...]:
     paper: Paper = settings.paper
     described = render_description(view, limit=settings.description_limit).text
+    tags = render_tag_sheets(tag, size=USUAL, paper=paper, theme=settings.theme)
+    told = remarks_text((*tags.told, *remarks(tag)))
     return (
         Product(path=f"desk/{view.name}/description.txt", content=described.encode()),
-        render_tags(tag.recipe, paper=paper, theme=settings.theme, tag=tag),
-        Product(path=f"desk/{view.name}/tags.txt", content=remarks_text(remarks(tag)).encode()),
+        Product(path=f"desk/{view.name}/tags.pdf", content=tags.content),
+        Product(path=f"desk/{view.name}/tags.txt", content=told.encode()),
         render_bench_sheet(view, paper=paper, theme=settings.theme),
         *render_overlay(view),
     )

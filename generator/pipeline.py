@@ -240,7 +240,7 @@ def describe_text(result: CheckResult, name: str) -> str:
 def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
     if "site.yaml" in folder.unreadable:
         return Settings(), ()
-    settings, found = read_settings(folder.site, "site.yaml")
+    settings, found = read_settings(folder.site, "site.yaml", regions=REGION_NAMES)
     return settings, (*found, *kitchen_diagnostics(_handled(folder)))
 
 
