@@ -1,7 +1,8 @@
 """Takes corrections of a recipe file back, newest first, to show it as it stood before them.
 
-A correction says what it changed as “PART/ITEM OLD -> NEW”, or for a time or a temperature “KIND OLD -> NEW”. It can
-only be taken back where the file still says NEW: what cannot be told for certain is refused in words.
+A correction says what it changed as “PART/ITEM OLD -> NEW”, for a time, a temperature or a key of the front matter as
+“KIND OLD -> NEW”. It can only be taken back where the file still says NEW: what cannot be told for certain is
+refused in words.
 """
 
 import re
@@ -15,7 +16,8 @@ from generator.measure.unit import Spoons
 from generator.source.write import replace_spans
 
 _ARROW = re.compile(r"\s*(?:->|→|=>)\s*")
-_KIND = re.compile(r"(?P<kind>[A-Za-z]{3,12})\s+(?P<old>\S.*)")
+KEYS = ("makes", "portions", "tin", "weighs", "bakes_off", "keeps", "flour", "dough")
+_KIND = re.compile(r"(?P<kind>[A-Za-z_]{3,12})\s+(?P<old>\S.*)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +55,7 @@ def taken_back(text: str, formula: Formula, corrections: Iterable[Correction], *
                 )
             amounts[line.span] = (line, old)
             continue
-        changed = _in_braces(body, left, new)
+        changed = _in_braces(body, left, new) or _under_a_key(body, left, new)
         if changed is None:
             return Undone(refused=f"the file has no one place that “{each.change}” is about")
         body = changed
@@ -117,3 +119,18 @@ def _in_braces(text: str, left: str, new: str) -> str | None:
         return None
     start, end = places[0].span()
     return f"{text[:start]}{{{named['kind']} {named['old']}}}{text[end:]}"
+
+
+def _under_a_key(text: str, left: str, new: str) -> str | None:
+    """The text with `KEY: NEW` of the front matter as `KEY: OLD`, where it stands there once and plain."""
+    named = _KIND.fullmatch(left)
+    if named is None or named["kind"] not in KEYS:
+        return None
+    now = r"[ \t]+".join(re.escape(each) for each in new.split())
+    places = list(
+        re.finditer(rf"^({re.escape(named['kind'])}:[ \t]+){now}(?=[ \t]*\r?$)", text, re.MULTILINE)
+    )
+    if len(places) != 1:
+        return None
+    start, end = places[0].span()
+    return f"{text[:start]}{places[0][1]}{named['old']}{text[end:]}"
