@@ -6,7 +6,6 @@ from dataclasses import replace
 from fractions import Fraction
 
 from generator.catalogue.names import fold
-from generator.diagnostics.span import Span
 from generator.formula.model import Correction, Formula, Heat, Line
 from generator.formula.names import lines_called
 from generator.formula.references import KINDS
@@ -57,7 +56,7 @@ def worded(change: Change, formula: Formula, settings: Settings) -> tuple[str, s
     way, _, kind = change.what.rpartition("/")
     if fold(kind) in (*KINDS, *_HEATS):
         beside = f" ({way})" if way else ""
-        old, new = (_figure_words(fold(kind), each, settings) for each in (change.old, change.new))
+        old, new = (_figure_words(fold(kind), each, formula, settings) for each in (change.old, change.new))
         return f"{kind}{beside}", old, new
     part, slash, item = change.what.partition("/")
     return (f"{item} ({part})" if slash else change.what), change.old, change.new
@@ -103,12 +102,11 @@ def _factor(line: Line, quantity: Quantity) -> Fraction | None:
     return quantity.amount.low * scale / now.low
 
 
-def _figure_words(kind: str, text: str, settings: Settings) -> str:
+def _figure_words(kind: str, text: str, formula: Formula, settings: Settings) -> str:
     """`350 °F (175 °C)`, `25 min`."""
     temperature = read_temperature(text) if kind in _HEATS else None
     if temperature is not None:
-        nowhere = Span(path="", line=1, column=1, end_line=1, end_column=1)
-        heat = Heat(kind=kind, temperature=temperature, span=nowhere)
+        heat = Heat(kind=kind, temperature=temperature, span=formula.spans["title"])
         lead, tail = heat_words(heat, oven_c=settings.oven_c)
         return f"{lead} ({tail})" if tail else lead
     duration = read_duration(text)
