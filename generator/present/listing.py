@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
+from generator.declaration.lines import formula_allergens
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.allergen_table import AllergenTable, Declared, allergen_table
@@ -83,7 +84,12 @@ def _with_since(view: RecipeView, setting: Setting) -> RecipeView:
 def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTable:
     region = setting.settings.region
     bakes = tuple(
-        Declared(title=view.title, path=view.path, declaration=setting.declarations[view.name][region])
+        Declared(
+            title=view.title,
+            path=view.path,
+            declaration=setting.declarations[view.name][region],
+            traces=formula_allergens(setting.book[view.name], book=setting.book).traces,
+        )
         for view in recipes
     )
     return allergen_table(bakes, region=region)
