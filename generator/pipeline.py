@@ -6,7 +6,6 @@
 unless there is an error anywhere.
 """
 
-import unicodedata
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -27,7 +26,7 @@ from generator.declaration.checks import (
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.declaration.people import Eater, read_people
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
-from generator.diagnostics.span import Span, first_place
+from generator.diagnostics.span import Span
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
@@ -38,11 +37,11 @@ from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
 from generator.history.ledger import Ledger, read_ledger
+from generator.losses import shortened_descriptions, unprintable_letters
 from generator.measure.unit import SPOONS
 from generator.noticed import notice
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.altitude import at_altitude
-from generator.present.data import recipe_data
 from generator.present.listing import recipe_views, site_view
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
@@ -50,9 +49,10 @@ from generator.present.scaled import scaled_data, scaled_view
 from generator.present.tag_views import TagView
 from generator.present.tags import tag_view
 from generator.present.views import PhotoView, RecipeView, SiteView
+from generator.proof.expected import Expected
+from generator.release import expected_output, gate
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
-from generator.render.print_fonts import unprintable
 from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal.render import as_terminal
 from generator.settings import Settings
@@ -92,6 +92,12 @@ class CheckResult:
         record = newest_bake(self.bakes, name, until=self.setting.day)
         return tag_view(self.setting.book[name], self.setting, record)
 
+    @cached_property
+    def expected(self) -> Expected:
+        """What the files of the output must say."""
+        tags = {name: self.tag(name) for name in self.setting.book}
+        return expected_output(self.site, self.setting, tags=tags, people=self.who_can_eat)
+
     @property
     def who_can_eat(self) -> PeopleView | None:
         """The table for the desk; None where nobody's avoidances are written down."""
@@ -102,12 +108,13 @@ class CheckResult:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakeResult:
-    """`report` is None where errors kept everything from being written."""
+    """`report` is None where errors kept all from being written, or `unproven`: files that are wrong by our fault."""
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
+    unproven: Diagnostics = ()
 
 
 def check_folder(
@@ -134,8 +141,8 @@ def check_folder(
     labels, history = _labels(setting), notice(setting, folder, _names(folder, written))
     views = recipe_views(setting)
     described = (
-        *_descriptions(setting, views),
-        *_glyphs(setting, views, folder.texts),
+        *shortened_descriptions(setting, views),
+        *unprintable_letters(setting, views, folder.texts),
         *_claims(folder.texts),
     )
     return CheckResult(
@@ -174,22 +181,27 @@ def make_folder(
 ) -> MakeResult:
     """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written."""
     checked = check_folder(root, day=day)
+    unproven: Diagnostics = ()
     report = None
     if not has_errors(checked.diagnostics):
-        data = {name: recipe_data(each, checked.setting) for name, each in checked.setting.book.items()}
-        tags = {name: checked.tag(name) for name in checked.setting.book}
+        expected = checked.expected
         tasks = tasks_of(
             checked.site,
-            data=data,
-            tags=tags,
-            people=checked.who_can_eat,
+            data=expected.data,
+            tags=expected.tags,
+            people=expected.people,
             settings=checked.setting.settings,
             media=checked.media,
         )
         products = run_tasks(tasks, workers=jobs, progress=progress)
-        report = write_output(output, products, content=root)
+        unproven = gate(products, expected)
+        report = None if unproven else write_output(output, products, content=root)
     return MakeResult(
-        diagnostics=checked.diagnostics, texts=checked.texts, report=report, day=checked.setting.day
+        diagnostics=checked.diagnostics,
+        texts=checked.texts,
+        report=report,
+        day=checked.setting.day,
+        unproven=unproven,
     )
 
 
@@ -365,32 +377,3 @@ def _claims(texts: Mapping[str, str]) -> Iterator[Diagnostic]:
         for number, line in enumerate(text.splitlines() if path.endswith(".md") else (), start=1):
             span = Span(path=path, line=number, column=1, end_line=number, end_column=len(line) + 1)
             yield from claim_diagnostics(line, span)
-
-
-def _glyphs(
-    setting: Setting, views: Mapping[str, RecipeView], texts: Mapping[str, str]
-) -> Iterator[Diagnostic]:
-    """An error for each character that no font of ours has: on paper it would be a silent gap."""
-    for name, view in views.items():
-        formula, missing = setting.book[name], unprintable(view)
-        for character in dict.fromkeys(each.character for each in missing):
-            span = first_place(formula.path, texts.get(formula.path, ""), character)
-            called = unicodedata.name(character, "without a name")
-            # What is not seen would also turn the message itself around.
-            shown = f"“{character}” " if character.isprintable() else ""
-            message = f"the character {shown}(U+{ord(character):04X} {called.lower()}) cannot be printed"
-            hint = "Take it out, or write it in words: no font of the cards and tags has it."
-            yield Diagnostic(code="B001", message=message, span=span, hint=hint)
-
-
-def _descriptions(setting: Setting, views: Mapping[str, RecipeView]) -> Diagnostics:
-    """A warning for each block under a video that had to leave sections out."""
-    found = []
-    for name, view in views.items():
-        described = render_description(view, limit=setting.settings.description_limit)
-        if described.dropped:
-            message = f"the block under the video is too long and leaves out: {', '.join(described.dropped)}"
-            hint = "Shorten the steps or the links, or set a larger “description_limit:” in site.yaml."
-            span = setting.book[name].spans["title"]
-            found.append(Diagnostic(code="D001", message=message, span=span, hint=hint))
-    return tuple(found)

@@ -6,11 +6,15 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from generator.cli.options import USAGE_MISTAKE, add_content, add_day, content_of, workers
+from generator.cli.options import OUR_BUG, USAGE_MISTAKE, add_content, add_day, content_of, workers
 from generator.cli.terminal import ProgressLine, say
 
 if TYPE_CHECKING:
     from generator.build.store import WriteReport
+    from generator.diagnostics.diagnostic import Diagnostics
+
+_SHOWN = 12
+"""So many places are enough to report a fault of ours."""
 
 SUMMARY = "check, then write the site, the cards, the tags and the descriptions"
 TEXT = """\
@@ -26,6 +30,9 @@ examples:
   tinleaf make my-baking --output www   another content folder, another place
   tinleaf make --day 2026-12-24         what will be published on that day
   tinleaf make --jobs 1                 one file after the other, for a small machine
+
+Before anything is written, every new file is read back and compared with the recipes; see
+`tinleaf check --built`.
 
 exit: 0 written, 1 errors (nothing was written), 2 a mistake on the command line
 """
@@ -68,7 +75,20 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     finally:
         progress.clear()
     show_findings(made.diagnostics, made.texts, content=content)
+    if made.unproven:
+        return _own_up(made.unproven, output)
     return _conclude(made.report, output, published=made.day.isoformat())
+
+
+def _own_up(unproven: "Diagnostics", output: Path) -> int:
+    """What was made does not say what the recipes say: our fault, and the old output stays as it was."""
+    from generator.cli.findings import show_findings
+
+    show_findings(unproven[:_SHOWN], {}, content=output)
+    more = f" and {len(unproven) - _SHOWN} more" if len(unproven) > _SHOWN else ""
+    say(f"the files that were made do not agree with your recipes: {len(unproven[:_SHOWN])} places{more}")
+    say("this is a fault of the program, not of your files; nothing was written. Please report it")
+    return OUR_BUG
 
 
 def _conclude(report: "WriteReport | None", output: Path, *, published: str) -> int:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from shutil import copytree
 from tempfile import mkdtemp
@@ -16,7 +16,14 @@ from generator.outputs import tasks_of
 from generator.pipeline import CheckResult, check_folder
 from generator.proof.prove import prove
 from generator.render.cards.render import CARD_SIZES, lay_out_card
+from generator.render.feeds.render import render_feeds
 from generator.render.paper import to_pdf
+from generator.render.recipe_json import render_recipe_json
+from generator.render.site.frame import frame_of
+from generator.render.site.page import page_product
+from generator.render.site.pages import site_pages
+from generator.render.sitemap import render_sitemap
+from generator.render.structured_data.render import structured_data
 
 SAMPLE = Path(__file__).parents[1] / "present" / "sample"
 DAY = date(2026, 10, 1)
@@ -71,6 +78,20 @@ def made(result: CheckResult, *titles: str) -> Files:
     )
     wanted = (task for task in tasks if not titles or task.title.endswith(titles))
     return MappingProxyType({each.path: each.content for task in wanted for each in task.work()})
+
+
+def pages(result: CheckResult) -> Files:
+    """Pages, feeds, map and numbers, without the pictures and fonts that are no text."""
+    site = result.site
+    frame = frame_of(site)
+    shown = site_pages(site, structured=partial(structured_data, site=site))
+    products = (
+        *(page_product(each, frame) for each in shown),
+        *render_feeds(site),
+        *render_sitemap(site),
+        *(render_recipe_json(view.name, result.expected.data[view.name]) for view in site.recipes),
+    )
+    return {each.path: each.content for each in products}
 
 
 @cache
