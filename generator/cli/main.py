@@ -7,7 +7,21 @@ import traceback
 from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
-from generator.cli import baked, bring, check, correct, describe, due, make, posted, show, start, tags, view
+from generator.cli import (
+    baked,
+    book,
+    bring,
+    check,
+    correct,
+    describe,
+    due,
+    make,
+    posted,
+    show,
+    start,
+    tags,
+    view,
+)
 from generator.cli.options import OUR_BUG, USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
@@ -35,6 +49,7 @@ COMMANDS: Mapping[str, Command] = {
     "bring": bring,
     "correct": correct,
     "tags": tags,
+    "book": book,
     "due": due,
     "posted": posted,
 }
