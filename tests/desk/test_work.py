@@ -199,3 +199,14 @@ def test_bring_review_does_not_go_with_a_dry_run(capsys: pytest.CaptureFixture[s
         with pytest.raises(SystemExit) as ended:
             main(["bring", *more])
         assert ended.value.code == 2
+
+
+def test_of_a_scaled_bake_no_correction_is_offered(served: Served, recipe: Path) -> None:
+    item = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"][0]["item"]
+    entry = {"id": "scaled-0001", "kind": "add", "text": f"20 g {item}"}
+    served.send(f"/desk/bench/{recipe.stem}/entries", {"day": DAY, "entries": [entry]})
+    plain = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}").values
+    scaled = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}&size=2").values
+    assert plain["offers"]
+    assert scaled["offers"] == []
+    assert "no correction is offered" in scaled["summary"]

@@ -199,7 +199,7 @@
   by("sum").addEventListener("click", async () => {
     await flush();
     if (state.queue.length) return;
-    const answer = await (await fetch(`/desk/bench/${name}/sum.json?day=${state.day}`)).json();
+    const answer = await (await fetch(`/desk/bench/${name}/sum.json?day=${state.day}&size=${encodeURIComponent(state.size)}`)).json();
     if (!answer.ok) return desk.tell(...answer.told);
     const forgotten = rows.filter((row, at) => !isIn(at)).map((row) => row.querySelector("span").textContent);
     by("summed").replaceChildren(
@@ -239,6 +239,7 @@
     state = { ...fresh(), begun: true };
     begin();
     put("start", "");
+    if (root.dataset.scale) put("note", root.dataset.scale);
   });
   if (state.begun) {
     if (state.size !== root.dataset.size) location.replace(`?size=${encodeURIComponent(state.size)}`);
