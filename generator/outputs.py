@@ -18,6 +18,7 @@ from generator.render.images.overlay import render_overlay
 from generator.render.output import Product
 from generator.render.people_sheet.render import render_people
 from generator.render.recipe_json import render_recipe_json
+from generator.render.search_json import render_search_json
 from generator.render.site.publication import render_site
 from generator.render.sitemap import render_sitemap
 from generator.render.structured_data.render import structured_data
@@ -70,7 +71,8 @@ def tasks_of(
 
 def _site(site: SiteView, media: Media) -> tuple[Product, ...]:
     pages = render_site(site, media=media, structured=partial(structured_data, site=site))
-    return (*pages, *render_feeds(site), *render_sitemap(site))
+    found = (render_search_json(site.search),) if site.search is not None else ()
+    return (*pages, *render_feeds(site), *render_sitemap(site), *found)
 
 
 def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:

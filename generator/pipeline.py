@@ -31,6 +31,7 @@ from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
 from generator.formula.intake.recipe import read_recipe
+from generator.formula.old_address import taken_addresses
 from generator.formula.scale_factor import Refusal
 from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
@@ -43,6 +44,7 @@ from generator.noticed import notice
 from generator.outputs import Media, MediaFolder, tasks_of
 from generator.present.altitude import at_altitude
 from generator.present.listing import recipe_views, site_view
+from generator.present.moved import KEPT, standing_where
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
@@ -130,6 +132,7 @@ def check_folder(
     shelf = _shelf(settings, pantry)
     written, intake = _recipes(folder, shelf)
     articles, posts = _articles(folder, written)
+    moved = _moved(written, articles)
     so_far = (*read, *set_up, *stocked, *intake)
     book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
     media = MediaFolder(root=root)
@@ -150,6 +153,7 @@ def check_folder(
             (
                 *so_far,
                 *posts,
+                *moved,
                 *pictures,
                 *book.diagnostics,
                 *labels,
@@ -291,6 +295,13 @@ def _articles(
     names = {*recipes, *(Path(path).stem for path in folder.unreadable)}
     wrong = (each for _, found in pairs for each in found)
     return articles, (*wrong, *unknown_bakes(articles, names))
+
+
+def _moved(recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...]) -> Diagnostics:
+    """Old addresses where something else stands."""
+    old = (*(each.about.was for each in recipes.values()), *(each.was for each in articles))
+    wanted = (each for some in old for each in some)
+    return tuple(taken_addresses(wanted, standing_where(recipes, articles), kept=KEPT))
 
 
 def _names(folder: Folder, recipes: Mapping[str, WrittenRecipe]) -> tuple[str, ...]:

@@ -12,8 +12,12 @@ from generator.present.allergen_table import AllergenTable, Declared, allergen_t
 from generator.present.corrections import since_views
 from generator.present.durations import day_words
 from generator.present.facts import facts_of
+from generator.present.moved import moved_views
 from generator.present.offers import sizes_view
+from generator.present.reading import related_reading
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
+from generator.present.search import search_view
+from generator.present.shelves import shelf_lists
 from generator.present.views import (
     ArticleView,
     KindView,
@@ -37,9 +41,15 @@ def site_view(
     everything = tuple((views or recipe_views(setting)).values())
     recipes = newest_first(_with_sizes(view, setting) for view in everything if view.on_site)
     teasers = {view.name: teaser(view) for view in recipes}
-    pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
+    written = tuple(articles)
+    pages = tuple((each.kind, article_view(each, teasers, setting)) for each in written)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
     standing = tuple(page for kind, page in pages if kind == "standing" and page.on_site)
+    recipes = tuple(
+        replace(view, related=related_reading(view, recipes, (*journal, *standing))) for view in recipes
+    )
+    table = _allergens(recipes, setting)
+    search = search_view(recipes, (*journal, *standing), table, setting)
     corrections = tuple(each for view in recipes for each in view.corrections)
     return SiteView(
         title=settings.title,
@@ -61,7 +71,10 @@ def site_view(
         kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
         corrections=tuple(sorted(corrections, key=lambda each: (each.on, each.revision), reverse=True)),
         all_recipes=everything,
-        allergens=_allergens(recipes, setting),
+        allergens=table,
+        search=search,
+        shelves=shelf_lists(search),
+        moved=moved_views(recipes, (*journal, *standing), written, setting),
     )
 
 
@@ -136,6 +149,7 @@ def article_view(article: Article, teasers: Mapping[str, TeaserView], setting: S
         markdown=article.markdown,
         photo=photo_view(article.photo, article.photo_text, setting),
         kinds=kind_links(article.kinds),
+        year=str(article.published.year) if journal and article.published else "",
         bakes=tuple(teasers[each.name] for each in article.bakes if each.name in teasers),
     )
 

@@ -13,6 +13,7 @@ from xml.etree.ElementTree import Element, fromstring
 import pytest
 
 from generator.present.durations import iso_duration, iso_seconds
+from generator.present.trails import ListPage
 from generator.render.description.plain import size
 from generator.render.description.render import render_description
 from generator.render.feeds.render import render_feeds
@@ -52,13 +53,15 @@ PROPERTIES: Mapping[str, str] = {
     "Clip": f"{_CREATIVE_WORK} startOffset endOffset clipNumber",
     "WebSite": _CREATIVE_WORK,
     "WebPage": f"{_CREATIVE_WORK} breadcrumb",
+    "CollectionPage": f"{_CREATIVE_WORK} breadcrumb",
     "BlogPosting": f"{_CREATIVE_WORK} articleBody articleSection",
     "BreadcrumbList": f"{_THING} itemListElement",
     "ListItem": f"{_THING} {_LIST_ITEM}",
     "Person": _THING,
     "Organization": _THING,
 }
-VIEWS = (BRAID, SUGAR, POST, ABOUT, PUBLICATION)
+BY_TIME = ListPage(title="Bakes by time", path="by/time/", lead="How long each takes.")
+VIEWS = (BRAID, SUGAR, POST, ABOUT, PUBLICATION, BY_TIME)
 
 
 def atom() -> Element:
