@@ -14,15 +14,16 @@ if TYPE_CHECKING:
 SIZES = ("half", "a5", "letter", "a4")
 SUMMARY = "a booklet of any selection of bakes, or an EPUB"
 TEXT = """\
-Binds a selection of bakes: cover, contents, a bake a spread, what must be known of allergens, an index
-by ingredient and by tin. Each bake carries its cautions, its revision and its corrections.
+Binds a selection of bakes: cover, contents, a bake a spread, what must be known of allergens, an
+index by ingredient and by tin. Each bake carries its cautions, its revision and its corrections.
 
-SELECTION is one word or several: the name of a file in recipes/, kind:NAME, or all. A kind and all hold
-what is published; a bake that is named is taken, published or not. Each bake stands in the book once.
+SELECTION is one word or several: the name of a file in recipes/, kind:NAME, or all. A kind and
+all hold what is published; a bake that is named is taken, published or not. Each bake stands in
+the book once.
 
-The booklet is a PDF whose pages come in fours. On half or A5 pages it is printed two on a sheet (your
-printer calls that a booklet), folded and stapled. With --bleed it has crop marks and a bleed for a
-printing house.
+The booklet is a PDF whose pages come in fours. On half or A5 pages it is printed two on a sheet
+(your printer calls that a booklet), folded and stapled. With --bleed it has crop marks and a
+bleed for a printing house.
 """
 EXAMPLES = """\
 examples:
@@ -74,7 +75,9 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     chosen = choose(result, options.selection)
     if not (_are_known(result, chosen.unknown) and _are_sound(result, chosen.names, options, content)):
         return 1
-    wanted = Wanted(title=options.title or "", epub=options.epub, size=options.paper or "", bleed=options.bleed)
+    wanted = Wanted(
+        title=options.title or "", epub=options.epub, size=options.paper or "", bleed=options.bleed
+    )
     subject = subject_of(options.selection, len(chosen.names))
     return _write(bind(result, chosen.names, wanted, subject=subject), options, content)
 
@@ -97,12 +100,16 @@ def _are_known(result: "CheckResult", unknown: tuple[str, ...]) -> bool:
     words = words_to_choose(result)
     nothing = [each for each in unknown if f"recipes/{each}.md" not in result.texts]
     for word in nothing:
-        near = did_you_mean(word, words)
+        near = did_you_mean(word, [each for each in words if _is_kind(each) == _is_kind(word)])
         told = near or (
             f"There is: {', '.join(words[:12])}." if len(words) > 1 else "There are no recipes yet."
         )
         say(f"nothing is called “{word}”. {told}")
     return not nothing
+
+
+def _is_kind(word: str) -> bool:
+    return word.startswith("kind:")
 
 
 def _are_sound(
