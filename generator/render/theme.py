@@ -19,23 +19,34 @@ def theme_names() -> tuple[str, ...]:
     return tuple(sorted(found))
 
 
-def theme_folder(theme: str, kind: str) -> Path:
-    """The folder of one kind of output ("site", "cards") in a theme, or in the built-in theme.
+def theme_folders(theme: str, kind: str) -> tuple[Path, ...]:
+    """The folders of one kind of output ("site", "paper"): the theme's own first, then the built-in theme's.
 
     Raises FileNotFoundError where not even the built-in theme has it, which is a fault of the installation.
     """
-    for name in (theme, DEFAULT):
-        for home in _HOMES:
-            if (home / name / kind).is_dir():
-                return home / name / kind
-    raise FileNotFoundError(f"no theme holds templates for {kind}")
+    names = dict.fromkeys((theme, DEFAULT))
+    found = tuple(home / name / kind for name in names for home in _HOMES if (home / name / kind).is_dir())
+    if not found:
+        raise FileNotFoundError(f"no theme holds templates for {kind}")
+    return found
+
+
+def theme_folder(theme: str, kind: str) -> Path:
+    """The theme's own folder of one kind of output, or the built-in theme's."""
+    return theme_folders(theme, kind)[0]
+
+
+def theme_file(theme: str, kind: str, name: str) -> Path:
+    """One file of a theme, or the built-in theme's where it has none of that name."""
+    places = [folder / name for folder in theme_folders(theme, kind)]
+    return next((place for place in places if place.is_file()), places[-1])
 
 
 @cache
 def templates(theme: str, kind: str) -> Environment:
     """Templates that escape everything and fail loudly on a name they were not given."""
     environment = Environment(
-        loader=FileSystemLoader(theme_folder(theme, kind)),
+        loader=FileSystemLoader(theme_folders(theme, kind)),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
