@@ -53,6 +53,7 @@ PROPERTIES: Mapping[str, str] = {
     "Clip": f"{_CREATIVE_WORK} startOffset endOffset clipNumber",
     "WebSite": _CREATIVE_WORK,
     "WebPage": f"{_CREATIVE_WORK} breadcrumb",
+    "CorrectionComment": f"{_CREATIVE_WORK} parentItem",
     "CollectionPage": f"{_CREATIVE_WORK} breadcrumb",
     "BlogPosting": f"{_CREATIVE_WORK} articleBody articleSection",
     "BreadcrumbList": f"{_THING} itemListElement",
