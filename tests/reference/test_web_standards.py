@@ -38,7 +38,7 @@ _CREATIVE_WORK = (
     f"{_THING} author creator contributor publisher datePublished dateModified dateCreated expires headline "
     "abstract text keywords genre inLanguage license isBasedOn isPartOf hasPart mainEntity citation version "
     "wordCount timeRequired video audio associatedMedia encoding thumbnail thumbnailUrl copyrightHolder "
-    "copyrightYear creditText"
+    "copyrightYear creditText correction"
 )
 _HOW_TO = f"{_CREATIVE_WORK} prepTime performTime totalTime tool supply step yield estimatedCost"
 _MEDIA_OBJECT = f"{_CREATIVE_WORK} contentUrl embedUrl duration uploadDate contentSize encodingFormat"
