@@ -55,10 +55,16 @@ def _tight(line: str) -> str:
     return "".join(piece if at % 2 else _SIGNS.sub(r"\1", piece) for at, piece in enumerate(code))
 
 
+_BOX = re.compile(r'<input type="(checkbox|radio)"')
+_EMPTY_LINES = re.compile(r"\n\s*\n")
 _UNTOUCHED = re.compile(r"(<(script|style|pre|textarea)\b[^>]*>.*?</\2>)", re.S)
 _TAG = re.compile(r"<[a-z][a-z0-9]*(?: [a-z-]+(?:=\"[^\"<>]*\")?)+>")
-# A value of these signs needs no quotes (HTML, 13.1.2.3).
-_QUOTED = re.compile(r'(?<= )([a-z-]+)="([A-Za-z0-9_.#:/-]*[A-Za-z0-9_.#:-])"(?=[ >])')
+# A value of these signs needs no quotes (HTML, 13.1.2.3). Those of addresses and names are kept: simple readers of
+# pages look for them.
+_QUOTED = re.compile(
+    r"(?<= )(class|id|data-[a-z]+|scope|for|aria-[a-z]+|role|value|width|height|[xy][12]?)="
+    r'"([A-Za-z0-9_.#:/-]*[A-Za-z0-9_.#:-])"(?=[ >])'
+)
 
 
 def slim_html(text: str) -> str:
@@ -66,9 +72,9 @@ def slim_html(text: str) -> str:
     pieces = _UNTOUCHED.split(text)
     # Every third piece is between two untouched elements; the second of each three only names the element.
     return "".join(
-        _TAG.sub(_bare, piece) if at % 3 == 0 else piece for at, piece in enumerate(pieces) if at % 3 != 2
+        _TAG.sub(_bare, _EMPTY_LINES.sub("\n", piece)) if at % 3 == 0 else piece for at, piece in enumerate(pieces) if at % 3 != 2
     )
 
 
 def _bare(tag: re.Match[str]) -> str:
-    return _QUOTED.sub(r"\1=\2", tag[0])
+    return _BOX.sub(r"<input type=\1", _QUOTED.sub(r"\1=\2", tag[0]))

@@ -107,7 +107,7 @@ def _first_load() -> dict[str, bytes]:
     heaviest = max((page.content for page in pages), key=len)
     shared = {product.path.rsplit("/", 1)[1]: product.content for product in asset_products("docket")}
     named = re.findall(
-        r'(?:<link rel=stylesheet|<script)[^>]* (?:href|src)="?[./]*leaf/([^" >]+)', heaviest.decode()
+        r'(?:<link rel="?stylesheet"?|<script)[^>]* (?:href|src)="?[./]*leaf/([^" >]+)', heaviest.decode()
     )
     assert {"docket.css", "print.css", "ticks.js", "sizes.js"} <= set(named)
     return {"page": heaviest, **{name: shared[name] for name in named}}

@@ -45,7 +45,7 @@ def test_a_script(written: str, published: str) -> None:
     [
         ('<p class="a" id="b-1">say class="a" x</p>', '<p class=a id=b-1>say class="a" x</p>'),
         ('<a href="../x/" title="two words">', '<a href="../x/" title="two words">'),
-        ('<a href="../x/index.html">', "<a href=../x/index.html>"),
+        ('<a href="../x/index.html">', '<a href="../x/index.html">'),
         ('<rect width="9" height="9"/>', '<rect width="9" height="9"/>'),
         (
             '<script id="a">"<p class="b">"</script><p class="b">',
