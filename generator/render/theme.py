@@ -3,6 +3,8 @@
 A checkout keeps the themes beside the package; an installed copy carries them inside it.
 """
 
+import re
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -11,6 +13,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 _PACKAGE = Path(__file__).resolve().parent.parent
 _HOMES = (_PACKAGE / "_themes", _PACKAGE.parent / "themes")
 DEFAULT = "docket"
+_NAMED = re.compile(r"""{%-?\s*(?:extends|include|import|from)\s+["']([^"']+)["']""")
 
 
 def theme_names() -> tuple[str, ...]:
@@ -29,6 +32,26 @@ def theme_folder(theme: str, kind: str) -> Path:
             if (home / name / kind).is_dir():
                 return home / name / kind
     raise FileNotFoundError(f"no theme holds templates for {kind}")
+
+
+def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
+    """The files of a theme by names such as "site/recipe.html", and those that templates among them name in turn.
+
+    A name that ends in a slash is the whole folder. Sorted by name; a file that is not there is left out.
+    """
+    found: dict[str, Path] = {}
+    waiting = list(names)
+    while waiting:
+        name = waiting.pop()
+        kind, _, inside = name.partition("/")
+        path = theme_folder(theme, kind) / inside
+        if name.endswith("/"):
+            waiting += [name + each.name for each in path.iterdir() if each.is_file()]
+        elif name not in found and path.is_file():
+            found[name] = path
+            if inside.endswith(".html"):
+                waiting += [f"{kind}/{each}" for each in _NAMED.findall(path.read_text(encoding="utf-8"))]
+    return tuple(found[name] for name in sorted(found))
 
 
 @cache

@@ -69,10 +69,15 @@ def _listing(template: str, path: str, title: str, description: str, site: SiteV
 
 
 def site_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
-    """Every page of the site, the home page first."""
+    """Every page of the site: the bakes, then all others."""
+    yield from (recipe_page(recipe, structured=structured) for recipe in site.recipes)
+    yield from list_pages(site, structured=structured)
+
+
+def list_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
+    """Every page that is not one bake's own, the home page first."""
     yield home_page(site, structured=structured)
     yield _listing("recipes.html", "recipes/", "Bakes", f"All bakes of {site.title}, newest first.", site)
-    yield from (recipe_page(recipe, structured=structured) for recipe in site.recipes)
     yield _listing("kinds.html", "kinds/", "Kinds", f"The kinds of bakes of {site.title}.", site)
     yield from (kind_page(kind) for kind in site.kinds)
     yield _listing("journal.html", "journal/", "Journal", f"The journal of {site.title}.", site)
