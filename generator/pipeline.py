@@ -7,7 +7,7 @@ unless there is an error anywhere.
 """
 
 import unicodedata
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from fractions import Fraction
@@ -37,10 +37,13 @@ from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
-from generator.history.ledger import Ledger, read_ledger
+from generator.history.ledger import LEDGER, Ledger, read_ledger
+from generator.history.unexplained import unexplained, unknown_recipes
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder, tasks_of
+from generator.present.changed import told_changes
 from generator.present.data import recipe_data
+from generator.present.facts import facts_of
 from generator.present.listing import recipe_views, site_view
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
@@ -52,7 +55,7 @@ from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.print_fonts import unprintable
 from generator.render.recipe_json import render_recipe_json
-from generator.render.terminal import as_terminal
+from generator.render.terminal.render import as_terminal
 from generator.settings import Settings
 from generator.source.document import Folder, Sequence, Text
 from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
@@ -67,13 +70,14 @@ Progress = Callable[[str, int, int], None]
 class CheckResult:
     """What a folder means, and everything that is wrong with it.
 
-    `setting` holds every recipe that is free of errors, and `views` what its reader sees; what a page offers
-    beside it is worded when it is first asked for.
+    `setting` holds every recipe that is free of errors, `shelf` what they are made from, `views` what their reader
+    sees; what a page offers beside it is worded when it is first asked for.
     """
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     setting: Setting
+    shelf: Shelf
     views: Mapping[str, RecipeView]
     articles: tuple[Article, ...]
     media: Media
@@ -92,7 +96,9 @@ class CheckResult:
     @property
     def who_can_eat(self) -> PeopleView | None:
         """The table for the desk; None where nobody's avoidances are written down."""
-        return people_view(self.people, self.setting) if any(each.avoids for each in self.people) else None
+        if not any(each.avoids for each in self.people):
+            return None
+        return people_view(self.people, self.setting, self.bakes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +132,7 @@ def check_folder(
     photos, pictures = _photos(written, articles, folder, media)
     ledger, told = read_ledger(folder.ledger)
     setting = _setting(settings, book, photos, day=day or _today(settings), ledger=ledger)
-    labels = _labels(setting)
+    labels, history = _labels(setting), _history(setting, folder, _names(folder, written))
     views = recipe_views(setting)
     described = (
         *_descriptions(setting, views),
@@ -135,10 +141,22 @@ def check_folder(
     )
     return CheckResult(
         diagnostics=in_order(
-            (*so_far, *posts, *pictures, *book.diagnostics, *labels, *described, *baked, *private, *told)
+            (
+                *so_far,
+                *posts,
+                *pictures,
+                *book.diagnostics,
+                *labels,
+                *described,
+                *baked,
+                *private,
+                *told,
+                *history,
+            )
         ),
         texts=texts,
         setting=setting,
+        shelf=shelf,
         views=views,
         articles=articles,
         media=media,
@@ -331,6 +349,22 @@ def _labels(setting: Setting) -> Diagnostics:
         for each in label_diagnostics(formula, book=book, region=settings.region)
     ]
     return (*found, *pack_diagnostics(book, day=setting.day, pack_age=settings.pack_age))
+
+
+def _history(setting: Setting, folder: Folder, names: Iterable[str]) -> Diagnostics:
+    """Published bakes that are no longer what the ledger says, and recipes that only the ledger knows."""
+    ledger, book = setting.ledger, setting.book
+    published = [
+        name for name in ledger.recipes() if name in book and setting.on_site(book[name].about.published)
+    ]
+    changed = unexplained(
+        book,
+        {name: facts_of(book[name], setting) for name in published},
+        ledger=ledger,
+        texts=folder.texts,
+        tell=lambda before, after: (each.words for each in told_changes(before, after)),
+    )
+    return (*changed, *unknown_recipes(folder.ledger, names, LEDGER))
 
 
 def _today(settings: Settings) -> date:

@@ -51,7 +51,7 @@ ABOVE_ALL = {
 # Each of these renders one thing and knows nothing of the others; what is not listed serves them all.
 RENDERERS = frozenset(
     {"site", "cards", "tag_sheets", "bench_sheets", "description", "feeds", "structured_data", "images"}
-    | {"recipe_json", "overlay", "formula_sheets", "people_sheet"}
+    | {"recipe_json", "overlay", "formula_sheets", "people_sheet", "terminal"}
 )
 
 # Only these rooms know a foreign format.

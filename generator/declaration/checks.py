@@ -5,15 +5,19 @@ from dataclasses import dataclass
 from datetime import date
 
 from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_near
-from generator.catalogue.load import Pack
+from generator.catalogue.load import Pack, built_in
 from generator.declaration.claims import claim_spans
 from generator.declaration.declare import declare
 from generator.declaration.lines import answered, every_line, extra_allergens, extras, line_allergens
+from generator.declaration.pack import read_pack
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
 from generator.diagnostics.span import Span
 from generator.formula.model import Formula, Line, Ware
 
 __all__ = ["claim_diagnostics", "claim_spans", "kitchen_diagnostics", "label_diagnostics", "pack_diagnostics"]
+
+PACK_CODES = frozenset({"L002", "L003", "L004", "L008"})
+"""What `pack_diagnostics` finds: the only findings that depend on which bakes there are besides the one at hand."""
 
 _SAY_IT = "In pantry.yaml give the pack's text as “label:” and what it declares as “contains: […]”."
 
@@ -34,7 +38,8 @@ def label_diagnostics(formula: Formula, *, book: Mapping[str, Formula], region: 
 
 
 def pack_diagnostics(book: Mapping[str, Formula], *, day: date, pack_age: int) -> Diagnostics:
-    """Findings about packs, once for the whole content: L002 never read, L003 read long ago, L004 often adds.
+    """Findings about packs, once for the whole content: L002 never read, L003 read long ago, L004 often adds, L008
+    a word that looks like an allergen which nothing about the pack declares.
 
     `day` is the day of publication, `pack_age` the days for which a reading is trusted.
     """
@@ -81,6 +86,7 @@ def footprint_diagnostics(
     found: list[Diagnostic] = []
     for name, bakes in users.items():
         found += _age(packs[name], tuple(bakes), day=day, pack_age=pack_age)
+        found += _misprints(packs[name])
     return in_order((*found, *nudges.values()))
 
 
@@ -190,6 +196,26 @@ def _age(pack: Pack, bakes: tuple[str, ...], *, day: date, pack_age: int) -> Ite
             span=pack.span,
             hint=f"Makers change what is in a pack. Read it again and set “checked: {day.isoformat()}”.",
         )
+
+
+def _misprints(pack: Pack) -> Iterator[Diagnostic]:
+    """Of a pack whose contents the maker has stated; of any other the word leaves the label unfinished."""
+    reading = read_pack(pack.label)
+    known = built_in().find(pack.stands_for) if pack.stands_for else None
+    told = {*pack.contains, *pack.may_contain, *(known.allergens if known else ())}
+    told |= {each.allergen for each in (*reading.contains, *reading.may_contain)}
+    like: dict[str, list[str]] = {}
+    for said in reading.near if pack.read else ():
+        like.setdefault(said.words, []).append(said.allergen)
+    for words, allergens in like.items():
+        if not told & set(allergens):
+            named = " or ".join(allergens)
+            yield Diagnostic(
+                code="L008",
+                message=f"“{words}” on the label of {pack.name} looks like {named}, which its row does not declare.",
+                span=pack.label_span or pack.span,
+                hint=f"If it is, add it: “contains: [{allergens[0]}]”. If not, leave the row as it is.",
+            )
 
 
 def _nudges(formula: Formula) -> Iterator[tuple[str, Diagnostic]]:

@@ -67,6 +67,8 @@ def declare(
         unfinished=unfinished,
         statement=_statement((*sentences, (Run(text=unfinished),))),
         traces=_traces(carried, rules),
+        also_in=_not_named(carried, contains, rules),
+        also_may=tuple(each for each in carried.may_contain if each not in may),
     )
 
 
@@ -180,6 +182,14 @@ def _list_sentence(ingredients: tuple[Run, ...], rules: Region) -> tuple[Run, ..
 
 def _statement(sentences: Iterable[tuple[Run, ...]]) -> str:
     return " ".join(filter(None, (plain_text(each) for each in sentences)))
+
+
+def _not_named(carried: LineAllergens, contains: Sequence[str], rules: Region) -> tuple[str, ...]:
+    """What is in it beyond the Contains line, whose words are the region's; beyond the list where there is no line."""
+    if _contains_line(contains, rules):
+        named = set(contains) - rules.summary_leaves_out
+        return tuple(each for each in carried.allergens if each not in named)
+    return tuple(each for each in carried.allergens if not rules.shown_ids(each))
 
 
 def _traces(carried: LineAllergens, rules: Region) -> tuple[Trace, ...]:

@@ -19,6 +19,7 @@ from generator.formula.model import Formula, Line, Use, Ware, WholePart
 CONTAINS, MAY = "contains", "may contain"
 EVERYWHERE = frozenset({"US", "EU", "UK", "CA", "ANZ"})
 _THE_MAKERS_OWN = "pantry"  # the group of an ingredient that only the pantry knows
+_LOOSE = frozenset({"water", "fruit", "vegetable", "egg"})  # groups of the catalogue that come without a pack
 
 
 def line_allergens(line: Line, *, book: Mapping[str, Formula]) -> LineAllergens:
@@ -64,6 +65,29 @@ def every_line(lines: Iterable[Line]) -> Iterator[Line]:
         yield line
         yield from line.inside
         yield from every_line(line.alternatives)
+
+
+def without_pack(formula: Formula, *, book: Mapping[str, Formula]) -> tuple[str, ...]:
+    """Items sold in packs of which the pantry has no row: what their packs warn of is stated nowhere.
+
+    They are declared as the foods that they are; what comes loose (fruit, vegetables, eggs, water) is left out.
+    """
+    found: dict[str, None] = {}
+    waiting, seen = [formula], {formula.name}
+    for each in waiting:
+        lines = tuple(every_line(each.lines))
+        wares = [(line.item, line.ware) for line in lines if line.component is None and not line.inside]
+        wares += [(use.item, use.ware) for use in extras(each) if use.line is None]
+        found |= {
+            item: None
+            for item, ware in wares
+            if ware and not ware.packs and ware.ingredient.group not in _LOOSE
+        }
+        inner = (book[line.component] for line in lines if line.component and line.component in book)
+        fresh = [one for one in inner if one.name not in seen]
+        seen |= {one.name for one in fresh}
+        waiting += fresh
+    return tuple(found)
 
 
 def together(parts: Iterable[LineAllergens]) -> LineAllergens:
@@ -131,8 +155,7 @@ def _ware(ware: Ware | None, part: str, item: str) -> LineAllergens:
     kinds = {ALLERGENS[each.allergen].group for each in traces if _names_a_kind(each)}
     for pack in ware.packs:
         traces += [each for each in _stated_traces(pack, part, item) if not _only_heads(each, kinds)]
-    unknown = (*_misprints(readings, {each.allergen for each in traces}, item), *_unknown(ware, readings, item))
-    return _summed(tuple(dict.fromkeys(traces)), unknown)
+    return _summed(tuple(dict.fromkeys(traces)), tuple(_unknown(ware, readings, item)))
 
 
 def _label_traces(pack: Pack, reading: PackReading, part: str, item: str) -> Iterator[Trace]:
@@ -191,20 +214,6 @@ def _unknown(ware: Ware, readings: tuple[tuple[Pack, PackReading], ...], item: s
         yield from _open_questions(ware, item)
 
 
-def _misprints(
-    readings: tuple[tuple[Pack, PackReading], ...], told: set[str], item: str
-) -> Iterator[str]:
-    """Words that look like one for an allergen of which nothing else speaks, whatever the maker has said."""
-    for _, reading in readings:
-        like: dict[str, list[str]] = {}
-        for said in reading.near:
-            like.setdefault(said.words, []).append(said.allergen)
-        for words, allergens in like.items():
-            if not told & set(allergens):
-                named = " or ".join(allergens)
-                yield _sentence(f"{item}: “{words}” looks like {named}; read the pack and put the label right")
-
-
 def _answers(pack: Pack, ingredient: Ingredient) -> bool:
     """A label that only repeats the name tells nothing; one that asks is reported by its own words."""
     if pack.read:
@@ -217,17 +226,16 @@ def _open_questions(ware: Ware, item: str) -> Iterator[str]:
     own = ware.ingredient.group == _THE_MAKERS_OWN or not _documented(ware.ingredient)
     if ware.ingredient.ask:
         yield from (_sentence(each) for each in ware.ingredient.ask)
-    elif own or any(map(_half_read, ware.packs)):
+    elif own or any(map(_says_nothing, ware.packs)):
         yield _sentence(f"{item}: say in the pantry what its pack contains")
 
 
-def _half_read(pack: Pack) -> bool:
-    """A pack of its own name, or one that was looked at, of which nothing says what it contains.
+def _says_nothing(pack: Pack) -> bool:
+    """A row of the pantry is a pack that stands on the shelf: without its words nobody knows what is in it.
 
-    What such a label might hold is not known; a row that only weighs a plain food says nothing of any pack.
+    This holds for a row that only weighs a plain food, too: what took words away must not settle a doubt.
     """
-    looked_at = pack.stands_in or pack.checked is not None or bool(pack.may_contain)
-    return looked_at and not pack.label and not pack.read
+    return not pack.label and not pack.read
 
 
 def _documented(ingredient: Ingredient) -> bool:

@@ -46,6 +46,9 @@ class Declaration:
     where nothing is to be said or the region does not allow the line; `unfinished` is the sentence that says
     aloud that packs are still to be read, empty when `finished`. `statement` is all of it and the
     sentence on the maker's kitchen as plain text, standing-out words in capitals.
+
+    `also_in` and `also_may` are ids, without regard to region, that the line on what is contained (where there is
+    none, the list) and the line of precaution do not name here: who is elsewhere must be told them too.
     """
 
     region: str
@@ -59,3 +62,5 @@ class Declaration:
     unfinished: str
     statement: str
     traces: tuple[Trace, ...]
+    also_in: tuple[str, ...] = ()
+    also_may: tuple[str, ...] = ()

@@ -187,17 +187,22 @@ def _unexplained(listed: str, found: tuple[Match, ...]) -> tuple[Strange, ...]:
 def _not_known(text: str, strange: tuple[Strange, ...]) -> tuple[str, ...]:
     if not strange:
         return ()
-    named = [f"“{text[each.start : each.end]}”" for each in strange[:_MOST_NAMED]]
+    named = [_with_likeness(text, each) for each in strange[:_MOST_NAMED]]
     more = len(strange) - len(named)
-    words = f"{', '.join(named)} and {more} more" if more else " and ".join(
-        filter(None, (", ".join(named[:-1]), named[-1]))
-    )
-    return (f"{words} {'is no word' if len(strange) == 1 else 'are no words'} known here",)
+    rest = f"{', '.join(named)} and {more} more" if more else ", ".join(named)
+    return (f"{rest} {'is no word' if len(strange) == 1 else 'are no words'} known here",)
+
+
+def _with_likeness(text: str, each: Strange) -> str:
+    like = f" (like {' or '.join(each.like)})" if each.like else ""
+    return f"“{text[each.start : each.end]}”{like}"
 
 
 def _near(text: str, strange: Iterable[Strange]) -> tuple[Said, ...]:
     found = (
-        Said(allergen=allergen, words=text[each.start : each.end]) for each in strange for allergen in each.like
+        Said(allergen=allergen, words=text[each.start : each.end])
+        for each in strange
+        for allergen in each.like
     )
     return tuple(dict.fromkeys(found))
 

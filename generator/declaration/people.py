@@ -8,12 +8,13 @@ Four answers: contains, may contain, unknown, not stated. There is none for abse
 """
 
 from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Sequence as Row
 from dataclasses import dataclass
 from typing import TypeVar
 
 from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_near
 from generator.catalogue.names import fold, number_forms
-from generator.declaration.lines import CONTAINS, MAY, formula_allergens, is_class_word
+from generator.declaration.lines import CONTAINS, MAY, formula_allergens, is_class_word, without_pack
 from generator.declaration.model import LineAllergens, Trace
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
@@ -48,7 +49,10 @@ class Eater:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """What a bake declares of one thing that a person avoids. `reasons` say where it comes from."""
+    """What a bake declares of one thing that a person avoids. `reasons` say where it comes from.
+
+    Of "not stated" they name the packs that are in no pantry, so that nobody takes silence for an answer.
+    """
 
     word: str
     state: str
@@ -98,7 +102,14 @@ def answers_for(
 ) -> tuple[Answer, ...]:
     """One answer for each thing the person avoids. `statement` is the list of ingredients as plain text."""
     carried = formula_allergens(formula, book=book)
-    return tuple(_answer(each, carried, statement) for each in eater.avoids)
+    silent = _silent(without_pack(formula, book=book))
+    return tuple(_answer(each, carried, statement, silent) for each in eater.avoids)
+
+
+def _silent(items: Row[str]) -> tuple[str, ...]:
+    if not items:
+        return ()
+    return (f"no pack stands in the pantry for {', '.join(items)}: what such a pack warns of is not known",)
 
 
 def worst(answers: Iterable[Answer]) -> str:
@@ -107,7 +118,7 @@ def worst(answers: Iterable[Answer]) -> str:
     return next((state for state in ANSWERS if state in states), NOT_STATED)
 
 
-def _answer(avoided: Avoided, carried: LineAllergens, statement: str) -> Answer:
+def _answer(avoided: Avoided, carried: LineAllergens, statement: str, silent: tuple[str, ...]) -> Answer:
     if not avoided.ids:
         return _by_words(avoided.word, statement)
     certain = [each for each in carried.traces if each.state == CONTAINS and _is_meant(each, avoided.ids)]
@@ -117,7 +128,7 @@ def _answer(avoided: Avoided, carried: LineAllergens, statement: str) -> Answer:
     if certain:
         return Answer(word=avoided.word, state=CONTAINS, reasons=reasons)
     state = MAY if perhaps else UNKNOWN if unknown else NOT_STATED
-    return Answer(word=avoided.word, state=state, reasons=reasons)
+    return Answer(word=avoided.word, state=state, reasons=reasons or silent)
 
 
 def _by_words(word: str, statement: str) -> Answer:

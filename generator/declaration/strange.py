@@ -20,7 +20,9 @@ from generator.declaration.words import Match, meanings, plain
 # Of a longer heap of strange words the rest is counted, not looked at: the pack is asked about in any case.
 MOST_LOOKED_AT = 40
 _TOKEN = re.compile(r"[^\W_](?:[^\W_]|'(?=[^\W_]))*")
-_CODE = re.compile(r"[eb]?\d+[a-z]?(?:ii?i?|iv)?|\d+(?:g|kg|mg|ug|ml|cl|l|oz|lb|kj|kcal|ppm|x|th|st|nd|rd|in|cm|mm)")
+_CODE = re.compile(
+    r"[eb]?\d+[a-z]?(?:ii?i?|iv)?|\d+(?:g|kg|mg|ug|ml|cl|l|oz|lb|kj|kcal|ppm|x|th|st|nd|rd|in|cm|mm)"
+)
 _LEAST_LETTERS = 3
 _LEAST_LIKE = 4
 
@@ -87,7 +89,10 @@ def _vocabulary() -> frozenset[str]:
     )
     every = (*yaml.safe_load(text).values(), *meanings(), *named)
     return frozenset(
-        part for each in every for word in _TOKEN.findall(plain(fold(each))) for part in {word, word.replace("'", "")}
+        part
+        for each in every
+        for word in _TOKEN.findall(plain(fold(each)))
+        for part in {word, word.replace("'", "")}
     )
 
 

@@ -155,6 +155,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "F064": _error("a preferment that holds what the dough lacks"),
         "F065": _error("a dough too small for what is in it"),
         "F066": _error("a percent and a weight that disagree"),
+        "F070": _error("a tin that cannot be"),
+        "F071": _warning("a tin that no other can be compared with"),
         # N: gentle notes
         "N001": _warning("sugar that slows common yeast"),
         "N002": _warning("a liquid that kills yeast"),
@@ -204,6 +206,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "L005": _warning("a claim of absence"),
         "L006": _error("something handled in the kitchen that is no allergen known here"),
         "L007": _error("a caution set aside that there is not"),
+        "L008": _warning("a word on a label that looks like an allergen which is not declared"),
         # D: description
         "D001": _warning("a block under the video that is too long"),
         # B: building

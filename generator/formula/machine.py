@@ -69,6 +69,11 @@ def dough_cycle(formula: Formula) -> Way | None:
 def load_of(formula: Formula, way: Way, order: Order | None) -> Load:
     """What the way puts into the pan."""
     before, after = _sorted_out(way, formula)
+    return loaded(formula, before, after, order)
+
+
+def loaded(formula: Formula, before: Iterable[Use], after: Iterable[Use], order: Order | None) -> Load:
+    """What goes in at the start and what comes later, by layers; preferments go in at the start."""
     ferments = tuple(_preferment(part) for part in formula.parts if part.counts and part.preferment)
     first = (*ferments, *_gathered(before))
     names = LAYERS if order != "yeast first" else tuple(reversed(LAYERS))
@@ -76,7 +81,7 @@ def load_of(formula: Formula, way: Way, order: Order | None) -> Load:
     added = _gathered(after)
     return Load(
         order=order,
-        layers=tuple((name, loaded) for name, loaded in layers if loaded),
+        layers=tuple((name, things) for name, things in layers if things),
         added=added,
         dry=dry_grams(formula),
         spoils=tuple(dict.fromkeys(each.item for each in first if _spoils(each))),

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.formula.dough_temperature import water_note, water_temperature
+from generator.formula.equipment import EVERY, Equipment, equipment_of_name, is_yeast_dough, mixing_of
 from generator.formula.model import Formula
-from generator.formula.yeast import yeast_kind
 from generator.measure.temperature import difference_to_celsius, nearest, to_celsius, to_fahrenheit
 from generator.present.amounts import decimal
 from generator.present.heats import decimal_signed
@@ -19,7 +19,7 @@ from generator.settings import Degrees, Scale, Settings
 
 ROOMS: dict[Scale, tuple[int, ...]] = {"F": (64, 68, 72, 75, 79), "C": (18, 20, 22, 24, 26)}
 
-_NAMES = {"machine": "bread machine", "mixer": "mixer", "hand": "by hand"}
+_NAMES: dict[Equipment, str] = {"machine": "bread machine", "mixer": "mixer", "hand": "by hand"}
 _CELLS = {"below freezing": "below freezing: ice", "too warm": "too warm for yeast"}
 _METHOD = "the method"
 
@@ -34,7 +34,7 @@ class _Column:
 
 def wanted_temperature(formula: Formula, settings: Settings) -> Degrees | None:
     """What the recipe says, else the site; None where nobody says it, and for what is no dough with yeast in it."""
-    if not _ferments(formula):
+    if not is_yeast_dough(formula):
         return None
     own = formula.about.dough_temperature
     if own is not None:
@@ -65,38 +65,40 @@ def water_view(formula: Formula, settings: Settings) -> WaterView | None:
     )
 
 
-def _ferments(formula: Formula) -> bool:
-    counted = [line for part in formula.parts if part.counts for line in part.lines if line.counts]
-    yeast = any(yeast_kind(line) is not None for line in counted)
-    return bool(formula.totals.flour) and (yeast or formula.totals.prefermented_percent is not None)
+def stated_friction(equipment: Equipment, settings: Settings) -> Degrees | None:
+    """What mixing adds by the maker's own measuring; None where it is not stated."""
+    friction = settings.friction
+    return {"machine": friction.machine, "mixer": friction.mixer, "hand": friction.hand}[equipment]
+
+
+def water_words(room: int, equipment: Equipment, formula: Formula, settings: Settings) -> str:
+    """The water for a room in the scale of the wanted dough; "" where the friction or the wanted one is missing."""
+    wanted, friction = wanted_temperature(formula, settings), stated_friction(equipment, settings)
+    if wanted is None or friction is None:
+        return ""
+    return _cell(Fraction(room), wanted, friction, formula)
 
 
 def _columns(formula: Formula, settings: Settings) -> Iterator[_Column]:
-    """One for each way; where the method has one way without a name, one for each kind of mixing but the machine."""
-    stated = {
-        "machine": settings.friction.machine,
-        "mixer": settings.friction.mixer,
-        "hand": settings.friction.hand,
-    }
-    named = [way.name for way in formula.ways if way.name]
-    for name in named:
-        kind = _kind(name)
-        yield _Column(title=name[:1].upper() + name[1:], friction=stated[kind] if kind else None)
-    if not named:
-        kinds = [kind for kind in ("mixer", "hand") if stated[kind] is not None]
-        yield from (_Column(title=_NAMES[kind].capitalize(), friction=stated[kind]) for kind in kinds)
-        if not kinds:
-            yield _Column(title=_METHOD, friction=None)
+    """One for each way that the maker wrote, then one for all other equipment whose friction is stated."""
+    named = {way.name: equipment_of_name(way.name) for way in formula.ways if way.name}
+    for name, equipment in named.items():
+        friction = stated_friction(equipment, settings) if equipment else None
+        yield _Column(title=name[:1].upper() + name[1:], friction=friction)
+    others = [each for each in _other_equipment(formula) if each not in named.values()]
+    known = [each for each in others if stated_friction(each, settings) is not None]
+    yield from (
+        _Column(title=_NAMES[each].capitalize(), friction=stated_friction(each, settings)) for each in known
+    )
+    if not named and not known:
+        yield _Column(title=_METHOD, friction=None)
 
 
-def _kind(way: str) -> str | None:
-    """How a way mixes, as far as its own name says it."""
-    words = way.casefold().replace("-", " ").split()
-    if "machine" in words or " ".join(words) == "dough cycle":
-        return "machine"
-    if "mixer" in words:
-        return "mixer"
-    return "hand" if {"hand", "hands"} & set(words) else None
+def _other_equipment(formula: Formula) -> tuple[Equipment, ...]:
+    """What the dough may be mixed with beside the ways: a dough that is not kneaded asks for no machine."""
+    if mixing_of(formula) is not None:
+        return EVERY
+    return () if any(way.name for way in formula.ways) else ("mixer", "hand")
 
 
 def _row(room: int, wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> WaterRow:

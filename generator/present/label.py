@@ -24,4 +24,6 @@ def label_view(declaration: Declaration, settings: Settings) -> LabelView:
         unfinished=declaration.unfinished,
         advice=ADVICE,
         statement=declaration.statement,
+        also_in=declaration.also_in,
+        also_may=declaration.also_may,
     )

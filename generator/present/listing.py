@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
+from generator.declaration.model import Declaration
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.allergen_table import AllergenTable, Declared, allergen_table
@@ -24,15 +25,21 @@ View = TypeVar("View", RecipeView, ArticleView)
 
 
 def site_view(
-    articles: Iterable[Article], setting: Setting, views: Mapping[str, RecipeView] | None = None
+    articles: Iterable[Article],
+    setting: Setting,
+    views: Mapping[str, RecipeView] | None = None,
+    *,
+    declared: Mapping[str, Declaration] | None = None,
 ) -> SiteView:
     """The publication. Lists hold what is published by the day, newest first, then by name.
 
-    `views` are those of the whole book, where they were made before.
+    `views` are those of the whole book, where they were made before. With `declared`, the declarations in the site's
+    region, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
     """
     settings = setting.settings
-    everything = tuple((views or recipe_views(setting)).values())
-    recipes = newest_first(_with_sizes(view, setting) for view in everything if view.on_site)
+    everything = tuple((recipe_views(setting) if views is None else views).values())
+    on_site = (view for view in everything if view.on_site)
+    recipes = newest_first(on_site if declared is not None else (_with_sizes(view, setting) for view in on_site))
     teasers = {view.name: teaser(view) for view in recipes}
     pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
@@ -58,7 +65,7 @@ def site_view(
         kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
         corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
         all_recipes=everything,
-        allergens=_allergens(recipes, setting),
+        allergens=_allergens(recipes, setting, declared),
     )
 
 
@@ -67,10 +74,14 @@ def recipe_views(setting: Setting) -> dict[str, RecipeView]:
     return {name: recipe_view(formula, setting) for name, formula in setting.book.items()}
 
 
-def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTable:
+def _allergens(
+    recipes: tuple[RecipeView, ...], setting: Setting, declared: Mapping[str, Declaration] | None
+) -> AllergenTable:
     region = setting.settings.region
+    if declared is None:
+        declared = {view.name: setting.declarations[view.name][region] for view in recipes}
     bakes = tuple(
-        Declared(title=view.title, path=view.path, declaration=setting.declarations[view.name][region])
+        Declared(title=view.title, path=view.path, declaration=declared[view.name])
         for view in recipes
     )
     return allergen_table(bakes, region=region)

@@ -19,13 +19,13 @@ from generator.present.sheet_views import LayerView, LoadRow, MachineView
 from generator.present.views import Amount
 from generator.settings import Settings
 
-_TITLES: dict[Layer, str] = {
+TITLES: dict[Layer, str] = {
     "liquids": "Liquids",
     "rest": "Fat, sugar, salt and all else",
     "flour": "Flour, and what is dry like it",
     "yeast": "Yeast",
 }
-_BY_ORDER = {
+ORDERS = {
     "liquids first": "For a machine that takes the liquids first: fill the pan in this order. If yours takes the "
     "yeast first, turn the order round.",
     "yeast first": "For a machine that takes the yeast first: fill the pan in this order. If yours takes the liquids "
@@ -33,7 +33,7 @@ _BY_ORDER = {
     None: "The order of loading is not stated here: fill the pan in the order of your machine’s book. Many take the "
     "liquids first and the yeast last, some the yeast first.",
 }
-_YEAST = {
+YEAST_GOES = {
     "liquids first": "in a dry hollow in the flour, away from salt and liquid",
     "yeast first": "on the bottom, dry, under the flour",
     None: "dry, away from the liquids until it mixes",
@@ -56,23 +56,23 @@ def machine_view(formula: Formula, way: Way, *, settings: Settings, spoons: Spoo
     rows = iter(_rows(load, settings=settings, spoons=spoons))
     layers = tuple(
         LayerView(
-            title=_TITLES[name],
-            remark=_YEAST[load.order] if name == "yeast" else "",
+            title=TITLES[name],
+            remark=YEAST_GOES[load.order] if name == "yeast" else "",
             rows=tuple(next(rows) for _ in loaded),
         )
         for name, loaded in load.layers
     )
     added = tuple(rows)
     return MachineView(
-        order=_BY_ORDER[load.order],
+        order=ORDERS[load.order],
         ordered=load.order is not None,
         layers=layers,
         added=added,
         added_when=(machine.add_ins or "when the method says") if added else "",
-        rest=_rest(machine.rest),
+        rest=rest_words(machine.rest),
         look=LOOK,
-        pan=_pan_words(load.dry, machine, grains=load.dry != formula.totals.flour),
-        timer=_timer(load.spoils),
+        pan=pan_words(load.dry, machine, grains=load.dry != formula.totals.flour),
+        timer=timer_words(load.spoils),
         basis=BASIS,
     )
 
@@ -117,7 +117,8 @@ def _amount(loaded: Loaded, *, settings: Settings, spoons: Spoons) -> Amount:
     return use_amount(merged, settings=settings, spoons=spoons)
 
 
-def _rest(rest: Range | None) -> str:
+def rest_words(rest: Range | None) -> str:
+    """Whether the machine stands still before it mixes."""
     if rest is None:
         return "Whether the machine first stands still to warm its load is not stated here; many do, up to 30 min."
     if not rest.high:
@@ -126,7 +127,7 @@ def _rest(rest: Range | None) -> str:
     return f"The machine stands still for {words} to warm its load, then mixes. That comes on top of the times here."
 
 
-def _pan_words(dry: Fraction, machine: Machine, *, grains: bool) -> str:
+def pan_words(dry: Fraction, machine: Machine, *, grains: bool) -> str:
     """Which pan the flour fits, and by what to scale where it fits none, or not the maker's own."""
     if not dry:
         return ""
@@ -152,11 +153,11 @@ def _size(pan: Pan) -> str:
     return f"{mixed(Fraction(pan.name.split()[0]))} lb"
 
 
-def _timer(spoils: tuple[str, ...]) -> str:
+def timer_words(spoils: tuple[str, ...]) -> str:
     """A caution; what is known to spoil is named, and nothing is ever said to be safe."""
-    named = f": here {_listed(spoils)}" if spoils else ""
+    named = f": here {listed(spoils)}" if spoils else ""
     return f"{_TIMER}{named}. The yeast must stay dry until it mixes."
 
 
-def _listed(words: tuple[str, ...]) -> str:
+def listed(words: tuple[str, ...]) -> str:
     return " and ".join(each for each in (", ".join(words[:-1]), words[-1] if words else "") if each)

@@ -4,27 +4,24 @@ A fixed set of factors, and the usual tins for a recipe that names its own: few 
 size is what `tinleaf show` is for.
 """
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.formula.model import Formula
 from generator.formula.tin_text import read_shape
-from generator.formula.usual_tins import Offer, offers
+from generator.formula.usual_tins import offers
 from generator.formula.wish import Granted, Wish, grant
-from generator.present.amounts import mixed
 from generator.present.recipe import Setting, recipe_view, reworded
-from generator.present.scaled import factor_words, told_as_scaled
+from generator.present.scaled import told_as_scaled
 from generator.present.size_views import OfferView, SizesView
 from generator.present.spots import heat_spots, sized_spots
+from generator.present.tins import factor_words, tin_title
 from generator.present.views import RecipeView
 from generator.settings import First
 
 FACTORS = (Fraction(1, 2), Fraction(1), Fraction(3, 2), Fraction(2), Fraction(3))
 """From half to double, which is scaled without a word, and three times, which comes with its notes."""
-
-_FRACTION = re.compile(r"(?:(\d+) )?(\d)/(\d)")
 
 
 def sizes_view(formula: Formula, setting: Setting, plain: RecipeView | None = None) -> SizesView:
@@ -107,18 +104,3 @@ def _words(size: _Size, plain: RecipeView, setting: Setting, *, first: First) ->
     view = told_as_scaled(reworded(plain, size.granted.formula, ordered), size.granted)
     view = replace(view, tin=size.tin) if size.tin else view
     return tuple(words for _, words in sized_spots(view))
-
-
-def tin_title(tin: Offer) -> str:
-    """`loaf 9 × 5 × 3 in (23 × 13 × 7 cm)`: the tin, and its twin in the other unit."""
-    other = tin.other_name.partition(f"{tin.shape.kind} ")[2]
-    return _typeset(f"{tin.name} ({other})" if other else tin.name)
-
-
-def _typeset(text: str) -> str:
-    """With true times signs and true fractions."""
-    return _FRACTION.sub(_number, text.replace(" x ", " × "))
-
-
-def _number(found: re.Match[str]) -> str:
-    return mixed(int(found[1] or 0) + Fraction(int(found[2]), int(found[3])))

@@ -1,11 +1,21 @@
-"""Who can eat this? A table of bakes by people, for the desk alone."""
+"""Who can eat this? A table of bakes by people, for the desk alone.
 
-from collections.abc import Sequence
+A bake stands there by the packs as they were last read and, where there is a bake record, once more as it was baked
+on the newest day, with the packs of that day.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from generator.declaration.declare import declare
+from generator.declaration.model import Declaration
 from generator.declaration.people import Answer, Eater, answers_for, worst
+from generator.formula.bake_day import as_baked
 from generator.formula.model import Formula
+from generator.history.bakes import BakeRecord, newest_bake
+from generator.present.durations import day_words
 from generator.present.recipe import Setting
+from generator.present.tags import packs_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,8 +35,11 @@ class PersonHead:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeRow:
+    """`basis` says on which packs the answers stand; "" where they stand on none."""
+
     title: str
     cells: tuple[PersonCell, ...]
+    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,8 +53,9 @@ class PeopleView:
     rows: tuple[BakeRow, ...]
 
 
-def people_view(people: Sequence[Eater], setting: Setting) -> PeopleView:
+def people_view(people: Sequence[Eater], setting: Setting, bakes: Iterable[BakeRecord] = ()) -> PeopleView:
     told = tuple(each for each in people if each.avoids)
+    records = tuple(bakes)
     formulas = sorted(setting.book.values(), key=lambda each: (each.about.title.casefold(), each.name))
     return PeopleView(
         title=setting.settings.title,
@@ -51,16 +65,44 @@ def people_view(people: Sequence[Eater], setting: Setting) -> PeopleView:
             PersonHead(name=each.name, avoids=", ".join(one.word for one in each.avoids), note=each.note)
             for each in told
         ),
-        rows=tuple(
-            BakeRow(title=each.about.title, cells=tuple(_cell(eater, each, setting) for eater in told))
-            for each in formulas
-        ),
+        rows=tuple(row for each in formulas for row in _rows(each, told, setting, records)),
     )
 
 
-def _cell(eater: Eater, formula: Formula, setting: Setting) -> PersonCell:
-    declared = setting.declarations[formula.name][setting.settings.region]
-    answers = answers_for(
-        eater, formula, book=setting.book, statement="".join(run.text for run in declared.ingredients)
+def _rows(
+    formula: Formula, people: tuple[Eater, ...], setting: Setting, bakes: tuple[BakeRecord, ...]
+) -> Iterator[BakeRow]:
+    usual = setting.declarations[formula.name][setting.settings.region]
+    yield _row(
+        formula,
+        people,
+        usual,
+        setting.book,
+        packs_words(formula, setting.book, None, setting.settings.language),
     )
-    return PersonCell(state=worst(answers), answers=answers)
+    record = newest_bake(bakes, formula.name, until=setting.day)
+    if record is not None:
+        yield _row_of_the_day(formula, people, setting, record)
+
+
+def _row_of_the_day(
+    formula: Formula, people: tuple[Eater, ...], setting: Setting, record: BakeRecord
+) -> BakeRow:
+    book = as_baked(formula, book=setting.book, packs=record.packs, added=record.added)
+    language, baked = setting.settings.language, book[formula.name]
+    declared = declare(baked, book=book, region=setting.settings.region)
+    day = f"As baked on {day_words(record.day, language)}."
+    return _row(baked, people, declared, book, f"{day} {packs_words(baked, book, record, language)}".strip())
+
+
+def _row(
+    formula: Formula,
+    people: tuple[Eater, ...],
+    declared: Declaration,
+    book: Mapping[str, Formula],
+    basis: str,
+) -> BakeRow:
+    statement = "".join(run.text for run in declared.ingredients)
+    answers = (answers_for(each, formula, book=book, statement=statement) for each in people)
+    cells = tuple(PersonCell(state=worst(each), answers=each) for each in answers)
+    return BakeRow(title=formula.about.title, cells=cells, basis=basis)

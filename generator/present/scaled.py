@@ -2,18 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from fractions import Fraction
 
 from generator.formula.wish import Granted
-from generator.present.amounts import decimal, mixed
 from generator.present.data import number, recipe_data
 from generator.present.recipe import Setting, recipe_view
+from generator.present.tins import factor_words
 from generator.present.views import RecipeView
-
-
-def factor_words(factor: Fraction) -> str:
-    """`1½`, `2`, `0.85`: a factor as a reader sees it, at most two decimals."""
-    return mixed(factor) if factor.denominator <= 8 else decimal(factor, places=2)
 
 
 def scaled_view(granted: Granted, setting: Setting) -> RecipeView:

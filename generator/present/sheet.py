@@ -13,10 +13,15 @@ from generator.formula.model import Formula, Line, Part
 from generator.formula.percentages import kept_grams
 from generator.formula.sheet import LevainBuild, Row, final_dough, levain_builds, total_formula
 from generator.measure.number import Range, total
+from generator.measure.unit import SPOONS
 from generator.present.addresses import recipe_path
+from generator.present.altitude import altitude_view
 from generator.present.amounts import decimal, grams_on_scale, weight_words
 from generator.present.dough_water import degrees_words, wanted_temperature, water_view
+from generator.present.equipment import equipment_view
 from generator.present.sheet_views import BatchView, SheetFact, SheetRow, SheetTable, SheetView
+from generator.present.tins import tins_view
+from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
 
 Book = Mapping[str, Formula]
@@ -37,6 +42,10 @@ def sheet_view(formula: Formula, *, book: Book, settings: Settings) -> SheetView
         batches=tuple(_batches(formula, book)),
         water=water_view(formula, settings),
         path=f"{recipe_path(formula.name)}{SHEET_FILE}",
+        yeast=yeast_view(formula, settings=settings),
+        equipment=equipment_view(formula, settings=settings),
+        tins=tins_view(formula, spoons=SPOONS[settings.cup]),
+        altitude=altitude_view(formula, spoons=SPOONS[settings.cup]),
     )
 
 

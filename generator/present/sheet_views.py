@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from generator.present.bench_views import AltitudeView, EquipmentView, TinsView, YeastView
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetRow:
@@ -80,6 +82,10 @@ class SheetView:
     batches: tuple[BatchView, ...]
     water: WaterView | None
     path: str
+    yeast: YeastView | None = None
+    equipment: EquipmentView | None = None
+    tins: TinsView | None = None
+    altitude: AltitudeView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -183,7 +183,8 @@ class LabelView:
     """The declaration of the site's region as words to print, in order.
 
     `heading` is the word before the list ("Ingredients"); the lines may be empty. `statement` is all of it in
-    plain text with standing-out words in capitals. `advice` is what a reader is told beside it.
+    plain text with standing-out words in capitals. `advice` is what a reader is told beside it. `also_in` and
+    `also_may` name what the lines leave unsaid here and other regions declare.
     """
 
     heading: str
@@ -194,6 +195,8 @@ class LabelView:
     unfinished: str
     advice: str
     statement: str
+    also_in: tuple[str, ...] = ()
+    also_may: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -98,5 +98,7 @@ def test_a_pack_that_was_looked_at_and_says_nothing_is_still_to_be_read() -> Non
     formula = bake(line("raisins", 100, looked_at))
     (found,) = label_diagnostics(formula, book=book(formula))
     assert found.message == ("The label is not finished: raisins: say in the pantry what its pack contains.")
-    weighed = bake(line("raisins", 100, pack("raisins")))
-    assert label_diagnostics(weighed, book=book(weighed)) == ()
+    weighed = bake(line("raisins", 100, pack("raisins")))  # a row of the pantry that says nothing of its pack
+    assert [each.message for each in label_diagnostics(weighed, book=book(weighed))] == [found.message]
+    without_a_row = bake(line("raisins", 100))
+    assert label_diagnostics(without_a_row, book=book(without_a_row)) == ()

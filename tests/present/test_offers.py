@@ -59,6 +59,7 @@ def test_the_factors_are_fixed_and_only_three_times_is_far() -> None:
 def test_only_a_recipe_that_names_its_tin_offers_tins() -> None:
     with_tins = {recipe.name for recipe, offer in offered() if offer.kind == "tin"}
     assert with_tins == {
+        "cocoa-sour-cream-ring",
         "crackle-apple-cake",
         "lemon-almond-tart",
         "lemon-poppy-loaf",

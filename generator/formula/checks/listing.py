@@ -9,6 +9,7 @@ from generator.formula.checks import (
     preferments,
     repeated_parts,
     temperatures,
+    tin,
 )
 
 ALL = (
@@ -17,6 +18,7 @@ ALL = (
     preferments.check,
     liquid_ounces.check,
     machine.check,
+    tin.check,
     temperatures.check,
     bare_amounts.check,
     bare_names.check,

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import whole_file
+from generator.formula.equipment import mixing_of
 from generator.formula.machine import dough_cycle, dry_grams
 from generator.formula.machine_kind import PANS, plainest
 from generator.formula.model import Formula
@@ -15,10 +16,11 @@ from generator.formula.written import WrittenRecipe
 def check(
     formula: Formula, written: WrittenRecipe, shelf: Shelf, book: Mapping[str, Formula]
 ) -> Iterator[Diagnostic]:
-    """A setting that nothing comes of is told; so is a pan of the recipe's own that its flour does not fit."""
+    """A setting that nothing comes of is told: a machine for a dough that is not kneaded. So is a pan of the recipe's
+    own that its flour does not fit."""
     about = formula.about
-    if about.machine is not None and dough_cycle(formula) is None:
-        message = "the machine is told of, and no way of the method is called “dough cycle”"
+    if about.machine is not None and dough_cycle(formula) is None and mixing_of(formula) is None:
+        message = "the machine is told of, and the method neither kneads nor has a way called “dough cycle”"
         hint = "Add “## Method: dough cycle” with its steps, or delete `machine`."
         yield _warning("M010", "machine", message, hint, written)
     elif about.machine is not None and about.machine.pan is not None:

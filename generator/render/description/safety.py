@@ -1,7 +1,6 @@
 """What keeps people from harm: allergens in words, cautions, and what the reader must still do."""
 
-import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from generator.present.views import RecipeView, Run
 from generator.render.description.method import blocks
@@ -17,7 +16,13 @@ def allergens(view: RecipeView) -> str:
     label = view.label
     held = _in_capitals(label.contains_line) or _list(view)
     may = _in_capitals(label.may_line)
-    lines = [label.unfinished, held, *_unnamed(view, held, may)]
+    lines = [
+        label.unfinished,
+        held,
+        _beyond("Also in it", label.also_in),
+        may,
+        _beyond("May also contain", label.also_may),
+    ]
     return "\n".join(plain(line) for line in lines if line)
 
 
@@ -46,17 +51,5 @@ def _in_capitals(runs: Iterable[Run]) -> str:
     return "".join(run.text.upper() if run.strong else run.text for run in runs)
 
 
-def _unnamed(view: RecipeView, held: str, may: str) -> Iterator[str]:
-    """The line on what may be in it, and both kinds of allergen that no sentence has named yet."""
-    lines = [line for part in view.parts for line in part.lines]
-    carried = sorted({name for line in lines for name in line.allergens})
-    possible = sorted({name for line in lines for name in line.may_contain})
-    more = [name for name in carried if not _names(held, name)]
-    yield f"Also in it: {', '.join(more)}." if more else ""
-    yield may
-    maybe = [name for name in possible if name not in carried and not _names(f"{held} {may}", name)]
-    yield f"May also contain: {', '.join(maybe)}." if maybe else ""
-
-
-def _names(text: str, name: str) -> bool:
-    return re.search(rf"\b{re.escape(name)}", text, re.IGNORECASE) is not None
+def _beyond(lead: str, names: tuple[str, ...]) -> str:
+    return f"{lead}: {', '.join(names)}." if names else ""

@@ -167,6 +167,8 @@ LABEL = LabelView(
     unfinished="This list is not finished: the pack of cardamom has not been read.",
     advice="If you have an allergy, ask the maker before you eat.",
     statement="",
+    also_in=("barley", "rye"),
+    also_may=("mustard",),
 )
 CORRECTION = CorrectionView(
     on=date(2026, 9, 20),
@@ -292,7 +294,14 @@ SUGAR = replace(
     intro=rich(""),
     prose=(),
     label=replace(
-        LABEL, contains_line=(), may_line=(), kitchen_line="", unfinished="", ingredients=(Run(text="Sugar"),)
+        LABEL,
+        contains_line=(),
+        may_line=(),
+        kitchen_line="",
+        unfinished="",
+        ingredients=(Run(text="Sugar"),),
+        also_in=(),
+        also_may=(),
     ),
     corrections=(),
     videos=(FILM,),

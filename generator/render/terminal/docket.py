@@ -1,4 +1,4 @@
-"""The normalised recipe as columns of text for a terminal."""
+"""Title, docket, sums, times, notes and declaration."""
 
 from collections.abc import Iterator
 
@@ -7,16 +7,7 @@ from generator.present.views import LineView, PartView, RecipeView, TimesView
 _INDENT = "  "
 
 
-def as_terminal(view: RecipeView) -> str:
-    """Title, docket, sums, times and declaration, in the words that every other output has."""
-    blocks = [_head(view), *(_part(part, _widths(view)) for part in view.parts), _facts(view)]
-    blocks += [_times(each) for each in view.times]
-    blocks.append("\n".join(f"Note: {note}" for note in view.notes))
-    blocks.append(_label(view))
-    return "\n\n".join(block for block in blocks if block) + "\n"
-
-
-def _head(view: RecipeView) -> str:
+def head(view: RecipeView) -> str:
     about = ", ".join(each for each in (view.makes, view.portions, view.tin) if each)
     day = f", {view.updated_day}" if view.updated_day else ", not published"
     lines = (view.title, view.scale, f"revision {view.revision}{day}", about)
@@ -31,6 +22,11 @@ def _widths(view: RecipeView) -> tuple[int, int, int]:
         max((len(line.amount.volume) for line in lines), default=0),
         max((len(line.percent) for line in lines), default=0),
     )
+
+
+def parts(view: RecipeView) -> Iterator[str]:
+    widths = _widths(view)
+    return (_part(part, widths) for part in view.parts)
 
 
 def _part(part: PartView, widths: tuple[int, int, int]) -> str:
@@ -48,13 +44,23 @@ def _line(line: LineView, widths: tuple[int, int, int]) -> Iterator[str]:
     columns = f"{amount.weight:>{weight}}  {amount.volume:<{volume}}  {line.percent:>{percent}}"
     yield f"{_INDENT}{columns}  {name}{optional}".rstrip()
     below = " " * (weight + volume + percent + 6)
-    for words in (*(f"or {each}" for each in line.choices), *((f"({line.note})",) if line.note else ())):
+    cups = (f"{cup.label}: {cup.words}" for cup in line.beside)
+    below_it = (*cups, *(f"or {each}" for each in line.choices), *((f"({line.note})",) if line.note else ()))
+    for words in below_it:
         yield f"{_INDENT}{below}{words}"
 
 
-def _facts(view: RecipeView) -> str:
+def facts(view: RecipeView) -> str:
     width = max((len(fact.label) for fact in view.facts), default=0)
     return "\n".join(f"{fact.label:<{width}}  {fact.words}" for fact in view.facts)
+
+
+def times(view: RecipeView) -> Iterator[str]:
+    return (_times(each) for each in view.times)
+
+
+def notes(view: RecipeView) -> str:
+    return "\n".join(f"Note: {note}" for note in view.notes)
 
 
 def _times(times: TimesView) -> str:
@@ -64,6 +70,6 @@ def _times(times: TimesView) -> str:
     return f"{head}: {times.total} ({told})"
 
 
-def _label(view: RecipeView) -> str:
+def label(view: RecipeView) -> str:
     lines = (view.label.statement, view.label.advice)  # the statement holds the kitchen's sentence
     return "\n".join(line for line in lines if line)

@@ -1,0 +1,224 @@
+"""What two published tables say for a kitchen high above the sea, each by itself."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from generator.formula.altitude import (
+    BANDS,
+    EXTENSION_SOURCE,
+    HIGHEST_FT,
+    KINDS,
+    METRES_IN_A_FOOT,
+    TEXTBOOK,
+    TEXTBOOK_FEET,
+    TEXTBOOK_SOURCE,
+    Band,
+    Kind,
+    around,
+    bands_at,
+    boiling_f,
+    by_textbook,
+    cores,
+    has_leavening,
+    kind_of,
+    powder_by_extension,
+)
+from generator.formula.equipment import is_baked_dough, is_yeast_dough
+from generator.formula.model import Formula, Line
+from generator.measure.number import Range
+from generator.measure.temperature import nearest, to_celsius
+from generator.measure.unit import Spoons
+from generator.present.amounts import decimal, mixed, volume_words, weight_words
+from generator.present.bench_views import AltitudeTable, AltitudeView
+
+_TEXTBOOK_NOTE = (
+    "In percent of each ingredient. The places of the figures for flour and fat in the printed columns are "
+    "inferred."
+)
+_EXTENSION_NOTE = (
+    "For each teaspoon of baking powder and each cup of sugar and liquid. At the highest, an egg white "
+    "more. The oven 15 to 25 °F (8 to 14 °C) hotter."
+)
+_TWO = (
+    "The two tables do not agree, and both are made for cakes; for other bakes they are a hint. Take one "
+    "of them, not their middle, and bake a small one first."
+)
+_SODA = "Baking soda is in neither table."
+_YEAST = (
+    "Yeast doughs rise faster at altitude: take less yeast, or end the rise when the dough looks ready. "
+    f"No table says how much ({EXTENSION_SOURCE})."
+)
+_BOILING = (
+    "Water boils about 1 °F lower for each 500 ft (0.6 °C for each 150 m), and no crumb becomes hotter "
+    "than that: lower a core temperature near boiling by as much (from memory)."
+)
+_NONE = "The tables speak of cakes with baking powder, and of nothing that is in this recipe."
+
+
+def altitude_view(formula: Formula, *, spoons: Spoons, feet: Fraction | None = None) -> AltitudeView | None:
+    """For every altitude of the tables, or for the reader's own; None for what is not baked."""
+    if not is_baked_dough(formula):
+        return None
+    leavened = has_leavening(formula) and not is_yeast_dough(formula)
+    if feet is None:
+        tables = tuple(_general(formula)) if leavened else ()
+        notes = (*_cake_notes(formula, leavened=leavened), *_yeast_notes(formula), _BOILING)
+        return AltitudeView(height="", tables=tables, notes=notes)
+    tables = tuple(_own(formula, feet, spoons)) if leavened else ()
+    return AltitudeView(
+        height=height_words(feet), tables=tables, notes=tuple(_notes(formula, feet, leavened=leavened))
+    )
+
+
+def height_words(feet: Fraction) -> str:
+    """`5000 ft (1524 m)`."""
+    return f"{decimal(feet, places=0)} ft ({decimal(feet * METRES_IN_A_FOOT, places=0)} m)"
+
+
+def altitude_refused(feet: Fraction) -> str:
+    """Why no table is asked for so high or low a kitchen; "" where one may be."""
+    if 0 < feet <= HIGHEST_FT:
+        return ""
+    return f"{height_words(feet)} is no altitude of a kitchen. Write feet or metres above the sea, up to 15000 ft"
+
+
+def _kinds(formula: Formula) -> tuple[Kind, ...]:
+    found = {kind_of(line) for line in _lines(formula)}
+    return tuple(kind for kind in KINDS if kind in found)
+
+
+def _lines(formula: Formula) -> Iterator[Line]:
+    return (
+        line for part in formula.parts if part.counts for line in part.lines if line.counts and line.grams
+    )
+
+
+def _general(formula: Formula) -> Iterator[AltitudeTable]:
+    kinds = _kinds(formula)
+    yield AltitudeTable(
+        title=TEXTBOOK_SOURCE,
+        columns=("", *(height_words(Fraction(each)) for each in TEXTBOOK_FEET)),
+        rows=tuple((_NAMES[kind], *(_signed(each) for each in TEXTBOOK[kind])) for kind in kinds),
+        note=_TEXTBOOK_NOTE,
+    )
+    told = tuple(kind for kind in kinds if kind in ("baking powder", "sugar", "liquid"))
+    yield AltitudeTable(
+        title=EXTENSION_SOURCE,
+        columns=("", *(_band_words(band) for band in BANDS)),
+        rows=tuple((_NAMES[kind], *(_change(kind, band) for band in BANDS)) for kind in told),
+        note=_EXTENSION_NOTE,
+    )
+
+
+_NAMES: dict[Kind, str] = {
+    "baking powder": "Baking powder",
+    "flour": "Flour",
+    "eggs": "Eggs",
+    "sugar": "Sugar",
+    "fat": "Fat",
+    "liquid": "Liquid",
+}
+
+
+def _signed(percent: Fraction) -> str:
+    if not percent:
+        return "as it is"
+    return f"{'−' if percent < 0 else '+'}{decimal(abs(percent), places=1)} %"
+
+
+def _band_words(band: Band) -> str:
+    return f"{band.low}–{band.high} ft ({_metres(band.low)}–{_metres(band.high)} m)"
+
+
+def _metres(feet: int) -> str:
+    return decimal(feet * METRES_IN_A_FOOT, places=0)
+
+
+def _change(kind: Kind, band: Band) -> str:
+    if kind == "baking powder":
+        return f"−{mixed(band.powder)} tsp for each tsp"
+    amount, sign = (band.sugar, "−") if kind == "sugar" else (band.liquid, "+")
+    return f"{sign}{_ends(amount)} tbsp for each cup"
+
+
+def _ends(amount: Range) -> str:
+    return mixed(amount.low) if amount.low == amount.high else f"{mixed(amount.low)}–{mixed(amount.high)}"
+
+
+def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeTable]:
+    """The recipe's own lines in each table that reaches so high."""
+    lines = tuple((line, kind) for line in _lines(formula) if (kind := kind_of(line)))
+    columns = around(feet)
+    yield AltitudeTable(
+        title=TEXTBOOK_SOURCE,
+        columns=("", "as written", *(height_words(Fraction(each)) for each in columns)),
+        rows=tuple(
+            (
+                line.item,
+                _words(line, Fraction(1), spoons),
+                *(_words(line, by_textbook(kind, each), spoons) for each in columns),
+            )
+            for line, kind in lines
+        ),
+        note=_TEXTBOOK_NOTE,
+    )
+    for band in bands_at(feet):
+        told = tuple(each for each in lines if each[1] in ("baking powder", "sugar", "liquid"))
+        yield AltitudeTable(
+            title=EXTENSION_SOURCE,
+            columns=("", "as written", _band_words(band)),
+            rows=tuple(
+                (line.item, _words(line, Fraction(1), spoons), _by_extension(line, kind, band, spoons))
+                for line, kind in told
+            ),
+            note=_EXTENSION_NOTE,
+        )
+
+
+def _words(line: Line, factor: Fraction, spoons: Spoons) -> str:
+    """Weight and volume of so many times the line."""
+    weight = weight_words(line.grams.scaled(factor) if line.grams else None)
+    volume = volume_words(line.millilitres.scaled(factor) if line.millilitres else None, spoons)
+    return f"{weight} ({volume})" if volume else weight
+
+
+def _by_extension(line: Line, kind: Kind, band: Band, spoons: Spoons) -> str:
+    if kind != "baking powder":
+        return _change(kind, band)
+    return _words(line, powder_by_extension(Fraction(1), band), spoons)
+
+
+def _cake_notes(formula: Formula, *, leavened: bool) -> Iterator[str]:
+    if leavened:
+        yield _TWO
+        if any(line.ware and line.ware.ingredient.name == "baking soda" for line in formula.lines):
+            yield _SODA
+
+
+def _yeast_notes(formula: Formula) -> Iterator[str]:
+    if is_yeast_dough(formula):
+        yield _YEAST
+
+
+def _notes(formula: Formula, feet: Fraction, *, leavened: bool) -> Iterator[str]:
+    if leavened:
+        if feet not in TEXTBOOK_FEET:
+            yield f"The textbook has no figures for {height_words(feet)} itself; the nearest it has are shown."
+        if not bands_at(feet):
+            low, high = height_words(Fraction(BANDS[0].low)), height_words(Fraction(BANDS[-1].high))
+            yield f"The extension’s table reaches from {low} to {high}, so it says nothing here."
+    elif not is_yeast_dough(formula):
+        yield _NONE
+    yield from _cake_notes(formula, leavened=leavened)
+    yield from _yeast_notes(formula)
+    boils = boiling_f(feet)
+    in_c = nearest(to_celsius(boils), 1)
+    yield (
+        f"Water boils at about {nearest(boils, 1)} °F ({in_c} °C) there, about 1 °F lower for each 500 ft "
+        "(from memory)."
+    )
+    if any(heat.temperature.fahrenheit().high >= boils for heat in cores(formula)):
+        yield (
+            "The core temperature of this recipe cannot be reached there: lower it by as much as water "
+            "boils lower, and go by its look."
+        )

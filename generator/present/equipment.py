@@ -1,0 +1,194 @@
+"""The same dough with equipment that the maker wrote no way for, derived from the formula and the written method.
+
+Order, load and look are common practice without a published source, and it says so. Minutes of mixing are never
+given: no figure for them has a source, and a dough shows when it is ready.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from generator.formula.equipment import (
+    EVERY,
+    Equipment,
+    Mixing,
+    Place,
+    equipment_of_name,
+    is_baked_dough,
+    is_yeast_dough,
+    mixing_of,
+    written_for,
+)
+from generator.formula.machine import Load, Loaded, loaded
+from generator.formula.model import Formula
+from generator.present.bench_views import EquipmentEntry, EquipmentLayer, EquipmentView
+from generator.present.dough_water import (
+    ROOMS,
+    degrees_words,
+    stated_friction,
+    wanted_temperature,
+    water_words,
+)
+from generator.present.durations import minutes_words
+from generator.present.machine import (
+    LOOK,
+    ORDERS,
+    TITLES,
+    YEAST_GOES,
+    listed,
+    pan_words,
+    rest_words,
+    stated_machine,
+    timer_words,
+)
+from generator.settings import Degrees, Settings
+
+_TITLES: dict[Equipment, str] = {"machine": "Bread machine", "mixer": "Stand mixer", "hand": "By hand"}
+_SPOKEN: dict[Equipment, str] = {"machine": "for a bread machine", "mixer": "for a mixer", "hand": "by hand"}
+_ROOM_INDEX = 2
+"""The middle of the rooms that the table of water has: 72 °F, or 22 °C."""
+
+_WINDOW = (
+    "Ready when it is smooth and a piece of it stretches thin enough to let light through before it tears. "
+    "A dough with much rye or whole grain tears sooner: it is ready when it is smooth and holds together."
+)
+_MIX: dict[Equipment, str] = {
+    "mixer": "With the dough hook: at low speed until nothing is dry, then a little faster. Scrape the bowl down "
+    "now and then.",
+    "hand": "Stir until nothing is dry, then knead on a bare bench. It is sticky at first: wait before you add "
+    "flour.",
+}
+_ORDERS: dict[Equipment, str] = {
+    "mixer": "Into the bowl, with the amounts of the docket:",
+    "hand": "Into a wide bowl, with the amounts of the docket; what is dry may be stirred together first:",
+}
+_NOT_KNEADED = (
+    "The method as written kneads nothing, so there is nothing for a mixer or a bread machine to do. "
+    "Whether the dough can be mixed by one is not stated."
+)
+_BASIS = (
+    "Order, look and pan sizes are common practice, without a published source. No minutes of mixing are "
+    "given where the maker gave none: machines and hands differ."
+)
+
+
+def equipment_view(formula: Formula, *, settings: Settings) -> EquipmentView | None:
+    """None for what is no yeast dough, and where the maker wrote a way for everything."""
+    if not is_yeast_dough(formula):
+        return None
+    mixing, written = mixing_of(formula), written_for(formula)
+    if mixing is None:
+        return EquipmentView(intro=_NOT_KNEADED, entries=(), basis="") if is_baked_dough(formula) else None
+    others = tuple(each for each in EVERY if each not in written)
+    if not others:
+        return None
+    return EquipmentView(
+        intro=_intro(written),
+        entries=tuple(_entry(each, mixing, formula, settings) for each in others),
+        basis=_BASIS,
+    )
+
+
+def _intro(written: tuple[Equipment, ...]) -> str:
+    told = listed(tuple(_SPOKEN[each] for each in written))
+    how = f"The maker wrote the method {told}." if told else "The method does not say what mixes the dough."
+    return f"{how} The formula is the same for all; this is what other equipment asks for."
+
+
+def _entry(equipment: Equipment, mixing: Mixing, formula: Formula, settings: Settings) -> EquipmentEntry:
+    machine = stated_machine(formula, settings)
+    order = machine.order if equipment == "machine" else "liquids first"
+    load = loaded(formula, mixing.first, mixing.later, order)
+    says = (
+        _machine(load, mixing, formula, settings)
+        if equipment == "machine"
+        else _kneaded(equipment, mixing, load)
+    )
+    return EquipmentEntry(
+        title=_TITLES[equipment],
+        order=ORDERS[order] if equipment == "machine" else _ORDERS[equipment],
+        ordered=order is not None,
+        layers=tuple(_layers(load, YEAST_GOES[order] if equipment == "machine" else "")),
+        says=(*_prepared(mixing), *says, _water(equipment, formula, settings)),
+        caution=timer_words(load.spoils) if equipment == "machine" else "",
+    )
+
+
+def _layers(load: Load, yeast: str) -> Iterator[EquipmentLayer]:
+    for name, things in load.layers:
+        remark = yeast if name == "yeast" else ""
+        yield EquipmentLayer(title=TITLES[name], remark=remark, items=_items(things))
+
+
+def _items(things: tuple[Loaded, ...]) -> str:
+    """The names; where only a share goes in, that is said."""
+    return ", ".join(f"part of the {each.item}" if _is_share(each) else each.item for each in things)
+
+
+def _is_share(each: Loaded) -> bool:
+    return each.line is not None and each.grams != each.line.grams
+
+
+def _prepared(mixing: Mixing) -> Iterator[str]:
+    if mixing.prepared:
+        names = listed(tuple(dict.fromkeys(use.item for use in mixing.prepared)))
+        yield f"Made ready before, as the method says, and added when it says so: {names}."
+
+
+def _machine(load: Load, mixing: Mixing, formula: Formula, settings: Settings) -> Iterator[str]:
+    machine = stated_machine(formula, settings)
+    yield rest_words(machine.rest)
+    yield LOOK
+    if load.added:
+        when = (
+            machine.add_ins or "when your machine gives its signal, else when the dough has become one ball"
+        )
+        yield f"Later, {when}: {_items(load.added)}. The method as written adds this after its first mixing."
+    pan = pan_words(load.dry, machine, grains=load.dry != formula.totals.flour)
+    if pan:
+        yield pan
+    go_on = f" Then go on with {_step(mixing.after, mixing)}." if mixing.after else ""
+    yield f"The dough cycle mixes, kneads and gives the first rise by its own clock.{go_on}"
+
+
+def _kneaded(equipment: Equipment, mixing: Mixing, load: Load) -> Iterator[str]:
+    yield _MIX[equipment]
+    if load.added:
+        yield f"Later, when the dough has come together: {_items(load.added)}."
+    yield f"{_WINDOW}{_minutes(mixing)}"
+    if mixing.rise:
+        yield f"Then let it rise: go on with {_step(mixing.rise, mixing)}."
+
+
+def _minutes(mixing: Mixing) -> str:
+    """What the maker stated, of the way it was stated for."""
+    if mixing.kneads is None:
+        return ""
+    written = equipment_of_name(mixing.way.name)
+    how = f" {_SPOKEN[written]}" if written else ""
+    return f" (The maker kneads {minutes_words(mixing.kneads)}{how}.)"
+
+
+def _step(place: Place, mixing: Mixing) -> str:
+    heading = f" under “{place.section}”" if place.section else ""
+    way = f" of the way “{place.way}”" if place.way and mixing.way.name else ""
+    return f"step {place.number}{heading}{way}"
+
+
+def _water(equipment: Equipment, formula: Formula, settings: Settings) -> str:
+    wanted = wanted_temperature(formula, settings)
+    if wanted is None:
+        return "No dough temperature is stated, so no temperature of the water is given."
+    friction = stated_friction(equipment, settings)
+    if friction is None:
+        return (
+            f"Water for a dough of {degrees_words(wanted)}: what mixing adds is not stated "
+            f"{_SPOKEN[equipment]}, so no temperature is given. Measure a dough of your own and correct "
+            "the next one."
+        )
+    room = ROOMS[wanted.scale][_ROOM_INDEX]
+    warm = degrees_words(Degrees(value=Fraction(room), scale=wanted.scale))
+    words = water_words(room, equipment, formula, settings)
+    return (
+        f"Water for a dough of {degrees_words(wanted)} in a room of {warm}: {words}. Other rooms stand in "
+        "the table of the water."
+    )
