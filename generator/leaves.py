@@ -6,20 +6,31 @@ recipes need of it stands here. A list of the site is always made from leaves, i
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from generator.build.cache import Cache
 from generator.build.task import Kept, kept
 from generator.declaration.checks import Footprint, footprint
+from generator.declaration.lines import every_line
 from generator.declaration.model import Declaration
-from generator.pipeline import CheckResult
 from generator.present.data import recipe_data
 from generator.present.offers import sizes_view
 from generator.present.views import LabelView, RecipeView, Rich, SiteView
 from generator.render.feeds.entry import Entry, recipe_entry
 from generator.render.site.pictures import named_by
 
+if TYPE_CHECKING:
+    from generator.pipeline import CheckResult
+
 _NO_LABEL = LabelView(
-    heading="", ingredients=(), contains_line=(), may_line=(), kitchen_line="", unfinished="", statement="", advice=""
+    heading="",
+    ingredients=(),
+    contains_line=(),
+    may_line=(),
+    kitchen_line="",
+    unfinished="",
+    statement="",
+    advice="",
 )
 
 
@@ -28,7 +39,7 @@ class Leaf:
     """`view`, `sizes`, `data` and `tag` lie in the cache; `sizes` and `entry` are there for what is on the site.
 
     `short` is the view without all that lists have no use for; `named` are files of `media/` that it names;
-    `components` are recipes that it uses; `declaration` is that of the site's region.
+    `components` are recipes that it uses, `packs` the rows of the pantry in it or in its bake records; `declaration` is that of the site's region.
     """
 
     name: str
@@ -40,16 +51,26 @@ class Leaf:
     entry: Entry | None
     named: tuple[str, ...]
     components: tuple[str, ...]
+    packs: tuple[str, ...]
     declaration: Declaration
     footprint: Footprint
 
 
-def leaf_of(name: str, checked: CheckResult, cache: Cache) -> Leaf:
+def leaf_of(name: str, checked: "CheckResult", cache: Cache) -> Leaf:
     """The leaf of a recipe that is free of errors; what is large goes into the cache."""
     setting, view = checked.setting, checked.views[name]
     formula = setting.book[name]
     sizes = _held(sizes_view(formula, setting, view), cache) if view.on_site else None
-    components = (line.component for line in formula.lines if line.component)
+    # A component can stand in a line's alternatives too, and a starter's flour is a line inside another.
+    components = (line.component for line in every_line(formula.lines) if line.component)
+    printed = footprint(formula, setting.book)
+    recorded = (
+        pack.name
+        for each in checked.bakes
+        if each.recipe == name
+        for ware in each.packs
+        for pack in ware.packs
+    )
     return Leaf(
         name=name,
         view=_held(view, cache),
@@ -61,7 +82,8 @@ def leaf_of(name: str, checked: CheckResult, cache: Cache) -> Leaf:
         named=named_by(view) if view.on_site else (),
         components=tuple(dict.fromkeys(components)),
         declaration=setting.declarations[name][setting.settings.region],
-        footprint=footprint(formula, setting.book),
+        packs=tuple(dict.fromkeys((*printed.packs, *recorded))),
+        footprint=printed,
     )
 
 

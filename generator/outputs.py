@@ -66,7 +66,12 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
 
 
 def _task(
-    what: str, leaf: Leaf, stage: str, work: Callable[..., tuple[Product, ...]], *inputs: object, themes: tuple[str, ...] = ()
+    what: str,
+    leaf: Leaf,
+    stage: str,
+    work: Callable[..., tuple[Product, ...]],
+    *inputs: object,
+    themes: tuple[str, ...] = (),
 ) -> Task:
     return Task(title=f"{leaf.name}: {what}", work=work, inputs=inputs, themes=themes, stage=stage)
 
@@ -98,18 +103,24 @@ def _lists(site: SiteView, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
     entries = tuple(leaf.entry for leaf in on_site)
     themes = tuple(f"site/{name}.html" for name in _TEMPLATES)
     yield Task(
-        title="the lists", work=_list_pages, inputs=(site,), themes=(*themes, "site/missing.css"), stage="lists"
+        title="the lists",
+        work=_list_pages,
+        inputs=(site,),
+        themes=(*themes, "site/missing.css"),
+        stage="lists",
     )
     yield Task(title="the feeds", work=_feeds, inputs=(replace(site, recipes=()), entries), stage="lists")
     yield Task(title="the sitemap", work=_sitemap, inputs=(site,), stage="lists")
     yield Task(
-        title="style and fonts", work=_assets, inputs=(site.theme,), themes=("site/",), stage="style and fonts"
+        title="style and fonts",
+        work=_assets,
+        inputs=(site.theme,),
+        themes=("site/",),
+        stage="style and fonts",
     )
 
 
-_TEMPLATES = (
-    *("home", "recipes", "kinds", "kind", "journal", "article", "corrections", "allergens", "404"),
-)
+_TEMPLATES = (*("home", "recipes", "kinds", "kind", "journal", "article", "corrections", "allergens", "404"),)
 
 
 def _list_pages(site: SiteView) -> tuple[Product, ...]:
@@ -171,7 +182,11 @@ def _text_media(address: str, file: OnDisk) -> tuple[Product, ...]:
 def _people(people: PeopleView | None) -> Iterator[Task]:
     if people is not None:
         yield Task(
-            title="who can eat what", work=_who_can_eat, inputs=(people,), themes=("desk/people.html",), stage="desk"
+            title="who can eat what",
+            work=_who_can_eat,
+            inputs=(people,),
+            themes=("desk/people.html",),
+            stage="desk",
         )
 
 
@@ -185,7 +200,13 @@ def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
     paper, theme = settings.paper, settings.theme
     limit = settings.description_limit
     yield _task("description", leaf, "descriptions", _description, leaf.view, limit)
-    tag_files = (*_SHEET, "paper/tags.css", "paper/tags.html", "paper/tag-measure.html", "paper/tag-flowing.html")
+    tag_files = (
+        *_SHEET,
+        "paper/tags.css",
+        "paper/tags.html",
+        "paper/tag-measure.html",
+        "paper/tag-flowing.html",
+    )
     yield _task("tags", leaf, "tags", _tags, leaf.name, leaf.tag, paper, theme, themes=tag_files)
     bench_files = (*_SHEET, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
     yield _task("bench sheet", leaf, "bench sheets", _bench, leaf.view, paper, theme, themes=bench_files)

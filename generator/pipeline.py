@@ -15,8 +15,7 @@ from functools import cached_property
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from generator.build.schedule import run_tasks
-from generator.build.store import WriteReport, write_output
+from generator.build.store import WriteReport
 from generator.catalogue.load import Pantry, built_in, read_pantry
 from generator.declaration.checks import (
     claim_diagnostics,
@@ -39,8 +38,10 @@ from generator.formula.written import WrittenRecipe
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
 from generator.history.ledger import LEDGER, Ledger, read_ledger
 from generator.history.unexplained import unexplained, unknown_recipes
+from generator.leaves import bare
+from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
-from generator.outputs import Media, MediaFolder, tasks_of
+from generator.outputs import Media, MediaFolder
 from generator.present.changed import told_changes
 from generator.present.data import recipe_data
 from generator.present.facts import facts_of
@@ -88,6 +89,11 @@ class CheckResult:
     def site(self) -> SiteView:
         return site_view(self.articles, self.setting, self.views)
 
+    @cached_property
+    def bare_site(self) -> SiteView:
+        """The publication without anything that it lists."""
+        return bare(site_view((), self.setting, {}, declared={}))
+
     def tag(self, name: str) -> TagView:
         """The tag of a recipe, by the newest record up to the publication day."""
         record = newest_bake(self.bakes, name, until=self.setting.day)
@@ -109,16 +115,22 @@ class MakeResult:
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
+    profile: Profile = Profile()
 
 
 def check_folder(
-    root: Path, *, day: date | None = None, instead: Mapping[str, bytes] | None = None
+    root: Path,
+    *,
+    day: date | None = None,
+    instead: Mapping[str, bytes] | None = None,
+    only: frozenset[str] | None = None,
 ) -> CheckResult:
     """Reads, understands, declares and words a content folder as of the publication day.
 
-    `instead` holds files as they would be, by path: what would be wrong, and what readers would see.
+    `instead` holds files as they would be, by path: what would be wrong, and what readers would see. With `only`, of
+    the recipes only those are understood; what is found out about them is the same as without.
     """
-    folder, read = read_folder(root, instead=instead)
+    folder, read = read_folder(root, instead=instead, only=only)
     settings, set_up = _settings(folder)
     pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
     shelf = _shelf(settings, pantry)
@@ -172,25 +184,19 @@ def make_folder(
     day: date | None = None,
     jobs: int = 1,
     progress: Progress | None = None,
+    how: How | None = None,
 ) -> MakeResult:
-    """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written."""
-    checked = check_folder(root, day=day)
-    report = None
-    if not has_errors(checked.diagnostics):
-        data = {name: recipe_data(each, checked.setting) for name, each in checked.setting.book.items()}
-        tags = {name: checked.tag(name) for name in checked.setting.book}
-        tasks = tasks_of(
-            checked.site,
-            data=data,
-            tags=tags,
-            people=checked.who_can_eat,
-            settings=checked.setting.settings,
-            media=checked.media,
-        )
-        products = run_tasks(tasks, workers=jobs, progress=progress)
-        report = write_output(output, products, content=root)
+    """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written.
+
+    What can be known from the last make is taken from there: see `making.py`.
+    """
+
+    def check(only: frozenset[str] | None) -> CheckResult:
+        return check_folder(root, day=day, only=only)
+
+    made = make(root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How())
     return MakeResult(
-        diagnostics=checked.diagnostics, texts=checked.texts, report=report, day=checked.setting.day
+        diagnostics=made.diagnostics, texts=made.texts, report=made.report, day=made.day, profile=made.profile
     )
 
 
@@ -272,7 +278,7 @@ def _articles(
 ) -> tuple[tuple[Article, ...], Diagnostics]:
     pairs = [read_article(document) for document in (*folder.journal, *folder.standing)]
     articles = tuple(article for article, _ in pairs)
-    names = {*recipes, *(Path(path).stem for path in folder.unreadable)}
+    names = {*recipes, *folder.aside, *(Path(path).stem for path in folder.unreadable)}
     wrong = (each for _, found in pairs for each in found)
     return articles, (*wrong, *unknown_bakes(articles, names))
 
@@ -280,7 +286,7 @@ def _articles(
 def _names(folder: Folder, recipes: Mapping[str, WrittenRecipe]) -> tuple[str, ...]:
     """Every recipe there is, one that cannot be read too."""
     unread = (Path(path).stem for path in folder.unreadable if path.startswith("recipes/"))
-    return (*recipes, *unread)
+    return (*recipes, *folder.aside, *unread)
 
 
 def _people(root: Path, folder: Folder) -> tuple[tuple[Eater, ...], Diagnostics, Mapping[str, str]]:

@@ -13,7 +13,7 @@ from types import MappingProxyType
 
 from generator.build.cache import Cache
 from generator.build.fingerprint import fingerprint
-from generator.build.packing import digest, packed, pressed, unpressed
+from generator.build.packing import digest, mark_of, packed, pressed, unpressed
 from generator.build.task import Kept, OnDisk, Task
 from generator.render.output import Product
 
@@ -61,19 +61,27 @@ class Gone(Exception):
     """An input that the cache had is no longer there: everything is made anew from the content."""
 
 
-def key_of(task: Task, *, ground: str, themes: Callable[[tuple[str, ...]], str]) -> str:
+def key_of(task: Task, *, ground: str, themes: Callable[[tuple[str, ...]], str], told: "Teller") -> str:
     """The fingerprint of all that the result depends on. `ground` is that of the program itself."""
-    inputs = tuple(_told(each) for each in task.inputs)
+    inputs = tuple(told(each) for each in task.inputs)
     work = task.work
     return digest(ground, f"{work.__module__}.{work.__qualname__}", themes(task.themes), inputs)
 
 
-def _told(value: object) -> object:
-    if isinstance(value, Kept):
-        return ("kept", value.mark)
-    if isinstance(value, OnDisk):
-        return ("file", value.path, value.mark)
-    return packed(value)
+class Teller:
+    """Inputs told apart by short texts; what many tasks share is looked at once."""
+
+    def __init__(self) -> None:
+        self._known: dict[int, tuple[object, str]] = {}
+
+    def __call__(self, value: object) -> str:
+        if isinstance(value, Kept):
+            return f"kept {value.mark}"
+        if isinstance(value, OnDisk):
+            return f"file {value.path} {value.mark}"
+        if id(value) not in self._known:
+            self._known[id(value)] = value, mark_of(packed(value))
+        return self._known[id(value)][1]
 
 
 def finish_tasks(
@@ -93,7 +101,7 @@ def finish_tasks(
             results[place] = Done(outputs=found, made=False, seconds=0)
     make = partial(_make, shop.cache)
     if waiting:
-        told = _Teller(progress, done=len(results), total=len(tasks))
+        told = _Counter(progress, done=len(results), total=len(tasks))
         for place, done in _do([(place, *tasks[place]) for place in waiting], shop, make):
             results[place] = done
             told(tasks[place][1].title)
@@ -101,7 +109,7 @@ def finish_tasks(
 
 
 @dataclass(slots=True)
-class _Teller:
+class _Counter:
     progress: Progress | None
     done: int
     total: int

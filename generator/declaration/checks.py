@@ -43,7 +43,9 @@ def pack_diagnostics(book: Mapping[str, Formula], *, day: date, pack_age: int) -
 
     `day` is the day of publication, `pack_age` the days for which a reading is trusted.
     """
-    packs = {pack.name: pack for formula in book.values() for ware, _ in _wares(formula) for pack in ware.packs}
+    packs = {
+        pack.name: pack for formula in book.values() for ware, _ in _wares(formula) for pack in ware.packs
+    }
     prints = (footprint(book[name], book) for name in sorted(book))
     return footprint_diagnostics(prints, packs, day=day, pack_age=pack_age)
 

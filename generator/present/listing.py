@@ -39,7 +39,9 @@ def site_view(
     settings = setting.settings
     everything = tuple((recipe_views(setting) if views is None else views).values())
     on_site = (view for view in everything if view.on_site)
-    recipes = newest_first(on_site if declared is not None else (_with_sizes(view, setting) for view in on_site))
+    recipes = newest_first(
+        on_site if declared is not None else (_with_sizes(view, setting) for view in on_site)
+    )
     teasers = {view.name: teaser(view) for view in recipes}
     pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
@@ -81,8 +83,7 @@ def _allergens(
     if declared is None:
         declared = {view.name: setting.declarations[view.name][region] for view in recipes}
     bakes = tuple(
-        Declared(title=view.title, path=view.path, declaration=declared[view.name])
-        for view in recipes
+        Declared(title=view.title, path=view.path, declaration=declared[view.name]) for view in recipes
     )
     return allergen_table(bakes, region=region)
 

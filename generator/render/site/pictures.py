@@ -72,7 +72,9 @@ def media_products(site: SiteView, media: Media) -> Iterator[Product]:
 def media_of(site: SiteView, named: Iterable[str]) -> tuple[tuple[PhotoView, ...], tuple[str, ...]]:
     """The photographs of the site, and what else its texts name, each once. `named` is what the bakes name."""
     photos = {photo.path: photo for photo in reversed(tuple(_photos(site)))}
-    articles = (each for page in (*site.journal, *site.standing) for each in _places(local_links(page.markdown)))
+    articles = (
+        each for page in (*site.journal, *site.standing) for each in _places(local_links(page.markdown))
+    )
     places: dict[str, str] = {}
     for address in sorted({*named, *articles}):
         if media_place(address) not in photos:
