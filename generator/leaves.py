@@ -39,7 +39,8 @@ class Leaf:
     """`view`, `sizes`, `data` and `tag` lie in the cache; `sizes` and `entry` are there for what is on the site.
 
     `short` is the view without all that lists have no use for; `named` are files of `media/` that it names;
-    `components` are recipes that it uses, `packs` the rows of the pantry in it or in its bake records; `declaration` is that of the site's region.
+    `components` are recipes that it uses, `packs` the rows of the pantry in it or in its
+    bake records; `declaration` is that of the site's region.
     """
 
     name: str

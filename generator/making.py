@@ -281,6 +281,8 @@ class How:
     check_only: bool = False
     keep_going: bool = False
     executors: Executors | None = None
+    without: frozenset[str] = frozenset()
+    """Stages that are left out: a measurement or a test of the pages need not wait for paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -356,7 +358,8 @@ def _make(
     if has_errors(known.diagnostics) and not how.keep_going:
         return _told(known, None, clock)
     shop = Workshop(cache=cache, jobs=jobs, executors=how.executors, known=before.results if before else {})
-    work = _keyed(tasks_of(known.publication), known.publication.settings.theme)
+    tasks = (each for each in tasks_of(known.publication) if each.stage not in how.without)
+    work = _keyed(tasks, known.publication.settings.theme)
     clock.note("listed", len(work), len(work))
     done = finish_tasks(work, shop, progress=progress)
     clock.work(work, done)

@@ -8,7 +8,7 @@ unless there is an error anywhere.
 
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from fractions import Fraction
 from functools import cached_property
@@ -25,7 +25,7 @@ from generator.declaration.checks import (
 )
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.declaration.people import Eater, read_people
-from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, in_order
 from generator.diagnostics.span import Span, first_place
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
@@ -43,7 +43,6 @@ from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
 from generator.outputs import Media, MediaFolder
 from generator.present.changed import told_changes
-from generator.present.data import recipe_data
 from generator.present.facts import facts_of
 from generator.present.listing import recipe_views, site_view
 from generator.present.people import PeopleView, people_view
@@ -115,7 +114,7 @@ class MakeResult:
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
-    profile: Profile = Profile()
+    profile: Profile = field(default_factory=Profile)
 
 
 def check_folder(

@@ -1,12 +1,12 @@
-"""Files that speak of many things, told apart by what they speak of: so that a change reaches only what it concerns."""
+"""Files that speak of many things, told apart by what they speak of: a change reaches only what it concerns."""
 
 import json
 from collections.abc import Mapping
 from pathlib import Path
 
 from generator.build.packing import digest
-from generator.source.document import Node, Sequence, Text
 from generator.source.document import Mapping as Keys
+from generator.source.document import Node, Sequence, Text
 from generator.source.read import read_mapping
 
 

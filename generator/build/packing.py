@@ -8,20 +8,22 @@ from hashlib import sha256
 from io import BytesIO
 from multiprocessing.reduction import ForkingPickler
 from types import MappingProxyType
+from typing import Any
 
 
 def _read_only(content: dict[object, object]) -> Mapping[object, object]:
     return MappingProxyType(content)
 
 
-_TABLE: dict[type, Callable[..., object]] = {
-    **copyreg.dispatch_table,
-    MappingProxyType: lambda mapping: (_read_only, (dict(mapping),)),
-}
+def _by_parts(mapping: Mapping[object, object]) -> tuple[Callable[..., object], tuple[object, ...]]:
+    return _read_only, (dict(mapping),)
+
+
+_TABLE: dict[type, Callable[[Any], Any]] = {**copyreg.dispatch_table, MappingProxyType: _by_parts}
 
 
 # Views hold read-only mappings, which Python does not know how to send to another process.
-ForkingPickler.register(MappingProxyType, _TABLE[MappingProxyType])
+ForkingPickler.register(MappingProxyType, _by_parts)
 
 
 def packed(value: object) -> bytes:
