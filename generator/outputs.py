@@ -23,6 +23,7 @@ Media = Callable[[str], bytes]
 MarkOf = Callable[[str], str]
 """The fingerprint of a file of the content folder, "" where it cannot be read."""
 
+_PAPER = "generator.render.paper"
 _SHEET = ("paper/paper.css", "paper/docket.css")
 
 
@@ -73,7 +74,15 @@ def _task(
     *inputs: object,
     themes: tuple[str, ...] = (),
 ) -> Task:
-    return Task(title=f"{leaf.name}: {what}", work=work, inputs=inputs, themes=themes, stage=stage)
+    libraries = (_PAPER,) if any(each.startswith("paper/") for each in themes) else ()
+    return Task(
+        title=f"{leaf.name}: {what}",
+        work=work,
+        inputs=inputs,
+        themes=themes,
+        stage=stage,
+        libraries=libraries,
+    )
 
 
 def _pages(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:

@@ -36,6 +36,7 @@ class Task:
     `work` is a module's own function, and `inputs` are plain data, so that both can travel to another process.
     A `Kept` among them is given to `work` as its value. `themes` names the files of the theme that `work` reads,
     with those that they name in turn. `stage` is the row that the task counts in under `--profile`.
+    `libraries` names modules that `work` imports, which are loaded once before processes are forked.
     """
 
     title: str
@@ -43,6 +44,7 @@ class Task:
     inputs: tuple[object, ...] = ()
     themes: tuple[str, ...] = ()
     stage: str = "other"
+    libraries: tuple[str, ...] = ()
 
 
 def kept(value: object) -> Kept:

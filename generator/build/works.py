@@ -8,6 +8,7 @@ from concurrent.futures import Executor, Future, ProcessPoolExecutor, as_complet
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field, replace
 from functools import partial
+from importlib import import_module
 from multiprocessing import get_all_start_methods, get_context
 from types import MappingProxyType
 
@@ -151,6 +152,8 @@ def _do(waiting: Sequence[Waiting], shop: Workshop, make: Make) -> Iterator[tupl
     if workers <= 1:
         yield from ((place, make(key, task)) for place, key, task in waiting)
         return
+    for module in sorted({each for _, _, task in waiting for each in task.libraries}):
+        import_module(module)
     with (shop.executors or processes)(workers) as pool:
         parcels = _parcels(waiting, workers)
         futures: list[Future[list[tuple[int, Done]]]] = [pool.submit(_all, make, each) for each in parcels]
