@@ -10,9 +10,9 @@ from generator.pipeline import CheckResult
 from generator.present.tag_views import Person
 from generator.present.tags import tag_view
 from generator.render.print_fonts import missing_glyphs
-from generator.render.tag_sheets.personal import TagSheets, render_tag_sheets
 from generator.render.tag_sheets.remarks import remarks
-from generator.render.tag_sheets.render import render_tags
+from generator.render.tag_sheets.render import USUAL
+from generator.render.tag_sheets.sheets import TagSheets, render_tag_sheets
 from generator.source.recipients import Recipient
 
 
@@ -38,11 +38,8 @@ def print_tags(
     settings = result.setting.settings
     named = tuple(people)
     told = remarks(tag)
-    if not size and not named:
-        content = render_tags(tag.recipe, paper=settings.paper, theme=settings.theme, tag=tag).content
-        return Printed(content=content, told=told)
     made = render_tag_sheets(
-        tag, size=size or "ten", people=named, paper=settings.paper, theme=settings.theme
+        tag, size=size or USUAL, people=named, paper=settings.paper, theme=settings.theme
     )
     return _printed(made, told)
 

@@ -209,13 +209,7 @@ def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
     paper, theme = settings.paper, settings.theme
     limit = settings.description_limit
     yield _task("description", leaf, "descriptions", _description, leaf.view, limit)
-    tag_files = (
-        *_SHEET,
-        "paper/tags.css",
-        "paper/tags.html",
-        "paper/tag-measure.html",
-        "paper/tag-flowing.html",
-    )
+    tag_files = (*_SHEET, "paper/tag*")
     yield _task("tags", leaf, "tags", _tags, leaf.name, leaf.tag, paper, theme, themes=tag_files)
     bench_files = (*_SHEET, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
     yield _task("bench sheet", leaf, "bench sheets", _bench, leaf.view, paper, theme, themes=bench_files)
@@ -231,11 +225,14 @@ def _description(view: RecipeView, limit: int) -> tuple[Product, ...]:
 
 def _tags(name: str, tag: TagView, paper: Paper, theme: str) -> tuple[Product, ...]:
     from generator.render.tag_sheets.remarks import remarks, remarks_text
-    from generator.render.tag_sheets.render import render_tags
+    from generator.render.tag_sheets.render import USUAL
+    from generator.render.tag_sheets.sheets import render_tag_sheets
 
+    tags = render_tag_sheets(tag, size=USUAL, paper=paper, theme=theme)
+    told = remarks_text((*tags.told, *remarks(tag)))
     return (
-        render_tags(tag.recipe, paper=paper, theme=theme, tag=tag),
-        Product(path=f"desk/{name}/tags.txt", content=remarks_text(remarks(tag)).encode()),
+        Product(path=f"desk/{name}/tags.pdf", content=tags.content),
+        Product(path=f"desk/{name}/tags.txt", content=told.encode()),
     )
 
 

@@ -7,7 +7,7 @@ unless there is an error anywhere.
 """
 
 import unicodedata
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from fractions import Fraction
@@ -36,14 +36,13 @@ from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
-from generator.history.ledger import LEDGER, Ledger, read_ledger
-from generator.history.unexplained import unexplained, unknown_recipes
+from generator.history.ledger import Ledger, read_ledger
 from generator.leaves import bare
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
+from generator.noticed import notice
 from generator.outputs import Media, MediaFolder
-from generator.present.changed import told_changes
-from generator.present.facts import facts_of
+from generator.present.altitude import at_altitude
 from generator.present.listing import recipe_views, site_view
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
@@ -143,7 +142,7 @@ def check_folder(
     photos, pictures = _photos(written, articles, folder, media)
     ledger, told = read_ledger(folder.ledger)
     setting = _setting(settings, book, photos, day=day or _today(settings), ledger=ledger)
-    labels, history = _labels(setting), _history(setting, folder, _names(folder, written))
+    labels, history = _labels(setting), notice(setting, folder, _names(folder, written))
     views = recipe_views(setting)
     described = (
         *_descriptions(setting, views),
@@ -207,12 +206,17 @@ class Shown:
     refused: str = ""
 
 
-def show_text(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:
-    """The normalised recipe for a terminal, in the wished size."""
+def show_text(
+    result: CheckResult, name: str, *, wish: Wish | None = None, feet: Fraction | None = None
+) -> Shown:
+    """The normalised recipe for a terminal, in the wished size; `feet` is how high the kitchen lies."""
     granted = _granted(result, name, wish)
     if not isinstance(granted, Granted):
         return Shown(refused=f"{granted.message}. {granted.hint}") if granted else Shown()
-    return Shown(text=as_terminal(scaled_view(granted, result.setting)))
+    view = scaled_view(granted, result.setting)
+    if feet is not None:
+        view = at_altitude(view, granted.formula, spoons=result.setting.spoons, feet=feet)
+    return Shown(text=as_terminal(view))
 
 
 def show_json(result: CheckResult, name: str, *, wish: Wish | None = None) -> Shown:
@@ -241,7 +245,7 @@ def describe_text(result: CheckResult, name: str) -> str:
 def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
     if "site.yaml" in folder.unreadable:
         return Settings(), ()
-    settings, found = read_settings(folder.site, "site.yaml")
+    settings, found = read_settings(folder.site, "site.yaml", regions=REGION_NAMES)
     return settings, (*found, *kitchen_diagnostics(_handled(folder)))
 
 
@@ -354,22 +358,6 @@ def _labels(setting: Setting) -> Diagnostics:
         for each in label_diagnostics(formula, book=book, region=settings.region)
     ]
     return (*found, *pack_diagnostics(book, day=setting.day, pack_age=settings.pack_age))
-
-
-def _history(setting: Setting, folder: Folder, names: Iterable[str]) -> Diagnostics:
-    """Published bakes that are no longer what the ledger says, and recipes that only the ledger knows."""
-    ledger, book = setting.ledger, setting.book
-    published = [
-        name for name in ledger.recipes() if name in book and setting.on_site(book[name].about.published)
-    ]
-    changed = unexplained(
-        book,
-        {name: facts_of(book[name], setting) for name in published},
-        ledger=ledger,
-        texts=folder.texts,
-        tell=lambda before, after: (each.words for each in told_changes(before, after)),
-    )
-    return (*changed, *unknown_recipes(folder.ledger, names, LEDGER))
 
 
 def _today(settings: Settings) -> date:

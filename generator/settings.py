@@ -5,7 +5,6 @@ from datetime import date
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
-Region: TypeAlias = Literal["US", "EU", "UK", "CA", "ANZ"]
 Paper: TypeAlias = Literal["letter", "a4"]
 First: TypeAlias = Literal["weight", "volume"]
 Cup: TypeAlias = Literal["us", "metric", "imperial", "australian"]
@@ -63,7 +62,7 @@ class Settings:
     maker: str = ""
     url: str = ""
     contact: str = ""
-    region: Region = "US"
+    region: str = "US"
     language: str = "en-US"
     zone: str = "UTC"
     paper: Paper = "letter"

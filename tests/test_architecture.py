@@ -35,6 +35,9 @@ DOORS: Mapping[str, frozenset[str]] = {
     "formula.intake": frozenset({"source"}),
     # A bake record and the private list of people are located like any file of the maker's.
     "history.bakes": frozenset({"source.document", "source.fields"}),
+    # An entry into a bake record is a change of named stretches of the maker's file.
+    "history.bake_entries": frozenset({"source.document", "source.lines", "source.quoting"}),
+    "history.bake_opening": frozenset({"source.quoting"}),
     "declaration.people": frozenset({"source.document", "source.fields"}),
 }
 # These may import all the rooms of the house that are not entrances.
@@ -43,8 +46,18 @@ ABOVE_ALL = {
     "pipeline": ENTRANCES,
     # The list of what is rendered, which the pipeline calls: it grew out of it, and knows as much.
     "outputs": ENTRANCES | {"pipeline"},
+    # What the ledger shows to be amiss, which the pipeline asks for: facts from one room, words from another.
+    "noticed": ENTRANCES | {"pipeline"},
+    # What went out, how it was, and what changed since, from what the pipeline understood.
+    "records": ENTRANCES,
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
+    # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
+    "amend": ENTRANCES,
+    # What is recorded of a bake day, from what the pipeline understood.
+    "baking": ENTRANCES,
+    # What is brought in from old texts, read against what the pipeline understood; for the terminal and the desk.
+    "incoming": frozenset({"cli", "desk"}),
     "cli": frozenset[str](),
 }
 
@@ -65,6 +78,8 @@ OWNERS: Mapping[str, frozenset[str]] = {
     "weasyprint": frozenset({"render"}),
     "PIL": frozenset({"render"}),
     "segno": frozenset({"render"}),
+    # Foreign pages come in through one room.
+    "tinyhtml5": frozenset({"importer"}),
     "fontTools": frozenset({"render"}),
     "fontpkg": frozenset({"render"}),
 }

@@ -27,7 +27,7 @@ _NUDGE = (
 )
 _VOLUMES = ("cup", "tbsp", "tsp")
 _COMPOSITION = ("water", "fat", "sugar", "salt")
-_KEYS = (
+KEYS = (
     *("is", "label", "contains", "may_contain", *_VOLUMES, "piece", "checked", "url", "buy"),
     *(*_COMPOSITION, "flour", "note"),
 )
@@ -91,7 +91,7 @@ class _RowReader:
                 "P001", self.key, f"“{name}” has a comma", "An item ends at its first comma: leave it out."
             )
         row = self._row(node)
-        self.found += check_keys(row, _KEYS, what="a pantry row")
+        self.found += check_keys(row, KEYS, what="a pantry row")
         stands_for, stands_in = self._stands_for(name, row)
         label = row.get("label")
         pack = Pack(

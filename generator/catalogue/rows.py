@@ -27,7 +27,7 @@ KEYS = frozenset(
     )
 )
 CAUTIONS = frozenset({"raw flour", "raw egg", "honey", "alcohol", "whole nuts", "choking"})
-REGIONS = frozenset({"US", "EU", "UK", "CA", "ANZ"})
+_REGION = re.compile(r"[A-Z]{2,3}")  # a name as in `declaration/regions`, which alone knows which there are
 SALT_PER_MG_SODIUM = Fraction(25, 10_000)  # salt = sodium x 2.5, Regulation (EU) 1169/2011, Annex I
 BY_NATURE = (
     "what the food is, by the classes of 21 USC 321(qq), Reg. (EU) 1169/2011 Annex II, Canada B.01.010.1 "
@@ -167,7 +167,7 @@ def _check_keys(row: Row) -> None:
         "keys": set(row) - KEYS,
         "allergens": {*row.get("allergens", ()), *row.get("often", ())} - set(ALLERGENS),
         "cautions": set(row.get("cautions", ())) - CAUTIONS,
-        "regions": set(row.get("labels", {})) - REGIONS,
+        "regions": {each for each in row.get("labels", {}) if not _REGION.fullmatch(each)},
         "composition": set(row.get("composition", {}))
         - {"water", "fat", "sugar", "salt", "sodium", "by", "salt_by"},
     }

@@ -7,7 +7,7 @@ import traceback
 from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
-from generator.cli import check, describe, make, show, start, tags
+from generator.cli import baked, check, correct, describe, due, make, posted, show, start, tags
 from generator.cli.options import USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
@@ -30,7 +30,11 @@ COMMANDS: Mapping[str, Command] = {
     "make": make,
     "show": show,
     "describe": describe,
+    "baked": baked,
+    "correct": correct,
     "tags": tags,
+    "due": due,
+    "posted": posted,
 }
 
 TEXT = """\

@@ -38,6 +38,13 @@ def workers(text: str) -> int:
     return int(text)
 
 
+def whole(text: str) -> int:
+    """A number of something that is counted from 1."""
+    if not re.fullmatch(r"[1-9][0-9]{0,5}", text):
+        raise argparse.ArgumentTypeError(f"“{text}” is not a whole number from 1 on")
+    return int(text)
+
+
 def positive(text: str) -> Fraction:
     """A number above 0: 2, 1/2, 1 1/2, 1.5."""
     plain = text.strip().removeprefix("×").removesuffix("x").strip()

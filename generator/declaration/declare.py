@@ -185,7 +185,7 @@ def _statement(sentences: Iterable[tuple[Run, ...]]) -> str:
 
 
 def _not_named(carried: LineAllergens, contains: Sequence[str], rules: Region) -> tuple[str, ...]:
-    """What is in it beyond the Contains line, whose words are the region's; beyond the list where there is no line."""
+    """What is in it beyond the Contains line in the region's words; where there is no line, beyond the list."""
     if _contains_line(contains, rules):
         named = set(contains) - rules.summary_leaves_out
         return tuple(each for each in carried.allergens if each not in named)

@@ -180,11 +180,15 @@ def _ware_text(ware: Ware | None, item: str, region: Region) -> str:
     """The pack's own words, else the catalogue's name with what it is made of."""
     if ware is None:
         return without_claims(item)
-    name = without_claims(ware.ingredient.labelled(region.id))
+    ingredient = ware.ingredient
+    name = without_claims(ingredient.labelled(region.id))
+    made_of = region.spelt(ingredient.made_of)
+    if region.id not in ingredient.label_names and ingredient.group != "pantry":
+        name = region.spelt(name)
     reading = read_pack(ware.packs[0].label) if ware.packs else None
     if reading is not None and reading.text:
         return listed_as(reading, name)
-    return f"{name} ({ware.ingredient.made_of})" if ware.ingredient.made_of else name
+    return f"{name} ({made_of})" if made_of else name
 
 
 def _merged(found: Iterable[Entry]) -> tuple[Entry, ...]:

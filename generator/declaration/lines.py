@@ -13,11 +13,12 @@ from generator.catalogue.names import same_name
 from generator.declaration.claims import blanked, denied, without_claims
 from generator.declaration.model import LineAllergens, Trace
 from generator.declaration.pack import PackReading, read_pack
+from generator.declaration.regions import REGION_NAMES
 from generator.declaration.words import matches
 from generator.formula.model import Formula, Line, Use, Ware, WholePart
 
 CONTAINS, MAY = "contains", "may contain"
-EVERYWHERE = frozenset({"US", "EU", "UK", "CA", "ANZ"})
+EVERYWHERE = frozenset(REGION_NAMES)
 _THE_MAKERS_OWN = "pantry"  # the group of an ingredient that only the pantry knows
 _LOOSE = frozenset({"water", "fruit", "vegetable", "egg"})  # groups of the catalogue that come without a pack
 

@@ -3,6 +3,7 @@
 A region without a file is absent: nothing is declared for it, which is not the same as nothing to declare.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -33,6 +34,9 @@ class Region:
     contains_words   start of the line after the list; "" where the region allows none
     sulphites_from   the region's threshold, in words; no pack states an amount, so they are always carried over
     water_left_out   share of the finished food up to which water may go unnamed, None: never
+    letters          whose rule the heights of letters follow: "american" or "european"
+    metric_first     whether the net weight begins with grams
+    spelling         words of the catalogue's names -> as they are written here, where it has no name of its own
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not
     """
 
@@ -58,6 +62,9 @@ class Region:
     water_left_out: Fraction | None
     small_amounts: Fraction | None
     small_amounts_words: str
+    letters: str
+    metric_first: bool
+    spelling: Mapping[str, str]
 
     def ids(self, allergen: str) -> tuple[str, ...]:
         """What an allergen is declared as here; empty where the region does not declare it."""
@@ -67,6 +74,14 @@ class Region:
         """What the list itself must show for it."""
         ids = (each for each in self.ids(allergen) if each == allergen or each not in self.summary_adds)
         return (*ids, *((allergen,) if allergen in self.list_only else ()))
+
+    def spelt(self, name: str) -> str:
+        """A name of the catalogue, which is in the spelling of the US, as it is written here; whole words only."""
+        if not self.spelling:
+            return name
+        longest_first = sorted(self.spelling, key=lambda each: (-len(each), each))
+        words = re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b")
+        return words.sub(lambda found: self.spelling[found.group()], name)
 
     def word(self, allergen: str) -> str:
         """Its word on a label; an allergen that the region does not declare goes by its own name."""
@@ -118,6 +133,9 @@ def _region(data: Mapping[str, Any]) -> Region:
         water_left_out=_percent(data["water_left_out_up_to"]),
         small_amounts=_percent(data["small_amounts"]),
         small_amounts_words=data["small_amounts_words"],
+        letters=data["letters"],
+        metric_first=data["metric_first"],
+        spelling=MappingProxyType(dict(data["spelling"])),
     )
 
 
@@ -139,5 +157,7 @@ def _must_agree(data: Mapping[str, Any]) -> None:
     counted = {each for ids in data["counts_as"].values() for each in ids}
     if not counted <= set(data["declares"]):
         raise ValueError(f"{data['id']}: counted as something that is not declared: {sorted(counted)}")
+    if data["letters"] not in ("american", "european"):
+        raise ValueError(f"{data['id']}: no such rule of letters: {data['letters']}")
     if bool(data["contains_words"]) is (data["contains_line"] == "not allowed"):
         raise ValueError(f"{data['id']}: words for a line that is not allowed, or a line without words")

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from generator.catalogue.names import fold, same_name
 from generator.diagnostics.span import Span
 from generator.formula.model import Formula, Line, Part, Ware, Written
+from generator.formula.names import lines_called
 from generator.measure.number import Range
 
 PACKS_PART = "packs of the day"
@@ -42,8 +43,10 @@ def lines_within(lines: Iterable[Line]) -> Iterator[Line]:
 
 
 def line_named(formula: Formula, item: str) -> Line | None:
-    """The line of the formula, alternatives included, that goes by this name."""
-    return next((line for line in lines_within(formula.lines) if same_name(line.item, item)), None)
+    """The line of the formula, alternatives included, that goes by this name or by `part/item`."""
+    named = next((line for line in lines_within(formula.lines) if same_name(line.item, item)), None)
+    called = lines_called(item, formula.parts) if named is None else ()
+    return called[0] if called else named
 
 
 def wares_within(formula: Formula, book: Mapping[str, Formula]) -> tuple[Ware, ...]:
@@ -146,7 +149,7 @@ def _with_added(formula: Formula, added: tuple[Added, ...]) -> Formula:
     for each in added:
         at = _place(parts, each)
         if at is None:
-            strange.append(_bare(each.ware, each.item, ADDED_PART, each.grams, each.span, optional=False))
+            strange.append(added_line(each))
             continue
         number, line = at
         more = replace(line, grams=each.grams, kept=each.grams, optional=False, percent=None)
@@ -161,13 +164,19 @@ def _place(parts: list[Part], added: Added) -> tuple[int, Line] | None:
         return None
     for number, part in enumerate(parts):
         for line in lines_within(part.lines):
-            if line.key == added.line.key and same_name(line.item, added.item):
+            if line.key == added.line.key and line.item == added.line.item:
                 return number, line
     return None
 
 
 def _part(name: str, lines: tuple[Line, ...], span: Span) -> Part:
     return Part(name=name, counts=False, preferment=None, lines=lines, grams=Range.exact(0), span=span)
+
+
+def added_line(added: Added) -> Line:
+    """What was added as a line of its own, for what the formula has not."""
+    line = _bare(added.ware, added.item, ADDED_PART, added.grams, added.span, optional=False)
+    return replace(line, flour=bool(added.ware and added.ware.ingredient.flour))
 
 
 def _bare(

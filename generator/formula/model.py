@@ -251,12 +251,17 @@ class Totals:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Correction:
-    """A correction as the front matter states it."""
+    """A correction as the front matter states it. `bake` names the bake record that it comes from, "" for none.
+
+    `span` is the place of `change`, None where no file has it.
+    """
 
     on: date
     change: str
     why: str
     film: str
+    bake: str = ""
+    span: Span | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,9 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_me
 from generator.diagnostics.span import Span, whole_file
 from generator.formula.bake_day import Added, line_named, lines_within, speaks_for, stands_for
 from generator.formula.model import Formula, Line, Ware
+from generator.formula.references import KINDS
 from generator.formula.shelf import Shelf
+from generator.measure.duration import Duration, read_duration
 from generator.measure.number import Range
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.temperature import read_temperature
@@ -26,7 +28,7 @@ from generator.source.fields import check_keys, date_of, text_of, whole_of
 
 T = TypeVar("T")
 KEYS = (
-    *("recipe", "day", "revision", "room", "weather", "packs", "added", "left", "dough", "baked"),
+    *("recipe", "day", "revision", "room", "weather", "packs", "added", "left", "times", "dough", "baked"),
     *("note", "next"),
 )
 _NAMED = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})-(.+)")
@@ -34,15 +36,28 @@ _NAMED = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})-(.+)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Left:
-    """What stayed over. It still counts for allergens."""
+    """What stayed over. It still counts for allergens. `line` is the line of the formula that has it."""
 
     item: str
     grams: Range | None
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Took:
+    """How long a stage took on the day; `note` is what the maker wrote behind it ("in the cold pantry")."""
+
+    kind: str
+    duration: Duration
+    note: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeRecord:
-    """One bake day. Weights are grams; `when` of what was added stands beside it in `whens`, in its order."""
+    """One bake day. Weights are grams; `when` of what was added stands beside it in `whens`, in its order.
+
+    `number` is 2 for the second bake of a day, and so on.
+    """
 
     path: str
     recipe: str
@@ -57,8 +72,15 @@ class BakeRecord:
     left: tuple[Left, ...] = ()
     dough: Fraction | None = None
     baked: Fraction | None = None
+    times: tuple[Took, ...] = ()
     note: str = ""
     next: str = ""
+
+    @property
+    def number(self) -> int:
+        stem = PurePosixPath(self.path).stem
+        match = re.fullmatch(rf"[0-9-]{{10}}-{re.escape(self.recipe)}-([0-9]{{1,4}})", stem)
+        return int(match[1]) if match else 1
 
 
 def read_bakes(
@@ -91,7 +113,7 @@ def newest_bake(
         and (on is None or each.day == on)
         and (until is None or on is not None or each.day <= until)
     )
-    return max(fitting, key=lambda each: (each.day, each.path), default=None)
+    return max(fitting, key=lambda each: (each.day, each.number, each.path), default=None)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -132,6 +154,7 @@ class _Reader:
             added=added,
             whens=whens,
             left=left,
+            times=self._times(),
             dough=dough,
             baked=baked,
             note=self._text("note"),
@@ -222,8 +245,25 @@ class _Reader:
             line = line_named(formula, item) if formula and item else None
             if node is not None and item and line is None and formula is not None:
                 self._unknown("K009", node, item, formula)
-            left.append(Left(item=item, grams=self._amount(entry, line.ware if line else None, line)))
+            grams = self._amount(entry, line.ware if line else None, line)
+            left.append(Left(item=item, grams=grams, line=line))
         return tuple(left)
+
+    def _times(self) -> tuple[Took, ...]:
+        took = []
+        for node in self._texts("times"):
+            said, _, note = node.value.partition(",")
+            kind, _, time = said.strip().partition(" ")
+            duration = read_duration(time)
+            if kind.casefold() not in KINDS:
+                hint = did_you_mean(kind, KINDS) or f"Begin with one of: {', '.join(KINDS)}."
+                self._note("K012", node.span, f"there is no stage “{kind[:40]}”", hint)
+            elif duration is None:
+                hint = f"Write it as in “{kind} 1 h 15 min”."
+                self._note("K013", node.span, f"“{time[:40]}” is not a time", hint)
+            else:
+                took.append(Took(kind=kind.casefold(), duration=duration, note=note.strip()))
+        return tuple(took)
 
     def _unknown(self, code: str, node: Node, item: str, formula: Formula) -> None:
         own = tuple(dict.fromkeys(line.item for line in lines_within(formula.lines)))

@@ -1,12 +1,12 @@
 """What two published tables say for a kitchen high above the sea, each by itself."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.formula.altitude import (
     BANDS,
     EXTENSION_SOURCE,
-    HIGHEST_FT,
     KINDS,
     METRES_IN_A_FOOT,
     TEXTBOOK,
@@ -30,6 +30,8 @@ from generator.measure.temperature import nearest, to_celsius
 from generator.measure.unit import Spoons
 from generator.present.amounts import decimal, mixed, volume_words, weight_words
 from generator.present.bench_views import AltitudeTable, AltitudeView
+from generator.present.measures import in_pieces
+from generator.present.views import RecipeView
 
 _TEXTBOOK_NOTE = (
     "In percent of each ingredient. The places of the figures for flour and fat in the printed columns are "
@@ -52,6 +54,7 @@ _BOILING = (
     "Water boils about 1 °F lower for each 500 ft (0.6 °C for each 150 m), and no crumb becomes hotter "
     "than that: lower a core temperature near boiling by as much (from memory)."
 )
+_NOT_BAKED = "Nothing is baked here, and the tables speak of baking."
 _NONE = "The tables speak of cakes with baking powder, and of nothing that is in this recipe."
 
 
@@ -75,11 +78,14 @@ def height_words(feet: Fraction) -> str:
     return f"{decimal(feet, places=0)} ft ({decimal(feet * METRES_IN_A_FOOT, places=0)} m)"
 
 
-def altitude_refused(feet: Fraction) -> str:
-    """Why no table is asked for so high or low a kitchen; "" where one may be."""
-    if 0 < feet <= HIGHEST_FT:
-        return ""
-    return f"{height_words(feet)} is no altitude of a kitchen. Write feet or metres above the sea, up to 15000 ft"
+def at_altitude(view: RecipeView, formula: Formula, *, spoons: Spoons, feet: Fraction) -> RecipeView:
+    """The view of a recipe with what the tables say for one kitchen."""
+    if view.sheet is None:
+        return view
+    own = altitude_view(formula, spoons=spoons, feet=feet) or AltitudeView(
+        height=height_words(feet), tables=(), notes=(_NOT_BAKED,)
+    )
+    return replace(view, sheet=replace(view.sheet, altitude=own))
 
 
 def _kinds(formula: Formula) -> tuple[Kind, ...]:
@@ -176,8 +182,10 @@ def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeT
 
 
 def _words(line: Line, factor: Fraction, spoons: Spoons) -> str:
-    """Weight and volume of so many times the line."""
+    """Weight and volume of so many times the line; what is counted in pieces by weight alone."""
     weight = weight_words(line.grams.scaled(factor) if line.grams else None)
+    if in_pieces(line):
+        return weight
     volume = volume_words(line.millilitres.scaled(factor) if line.millilitres else None, spoons)
     return f"{weight} ({volume})" if volume else weight
 

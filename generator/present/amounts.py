@@ -15,6 +15,9 @@ from generator.measure.unit import Spoons
 CLOSE = Fraction(25, 1000)
 """A volume may miss its weight by 2.5 %; where no scoops come that near, the weight does the work."""
 
+WIDEST_MISS = Fraction(1, 8)
+"""Cups that a volume misses at most: half of the smallest cup there is. Without it 40 cups would print as 39."""
+
 GLYPHS = {
     Fraction(1, 8): "⅛",
     Fraction(1, 4): "¼",
@@ -96,7 +99,7 @@ class Scoops:
 
 @lru_cache(maxsize=65536)
 def scoops(millilitres: Fraction, spoons: Spoons) -> Scoops:
-    """The fewest scoops within 2.5 %, of those the nearest; else the nearest that spoons can measure."""
+    """The fewest scoops within 2.5 % and an eighth of a cup, of those the nearest; else the nearest there are."""
     sizes = _sizes(millilitres, spoons)
     return _fewest_close(sizes) or _nearest(sizes)
 
@@ -134,14 +137,15 @@ class _Sizes:
 
 
 def _sizes(millilitres: Fraction, spoons: Spoons) -> _Sizes:
-    exact = (millilitres, millilitres * CLOSE, spoons.cup / 12, spoons.tbsp, spoons.tsp / 8)
+    reach = min(millilitres * CLOSE, spoons.cup * WIDEST_MISS)
+    exact = (millilitres, reach, spoons.cup / 12, spoons.tbsp, spoons.tsp / 8)
     unit = lcm(*(each.denominator for each in exact))
-    volume, reach, twelfth, tbsp, eighth = (each.numerator * (unit // each.denominator) for each in exact)
-    return _Sizes(volume, reach, twelfth * 12, tbsp, eighth)
+    volume, within, twelfth, tbsp, eighth = (each.numerator * (unit // each.denominator) for each in exact)
+    return _Sizes(volume, within, twelfth * 12, tbsp, eighth)
 
 
 def _fewest_close(sizes: _Sizes) -> Scoops | None:
-    """Of what comes within 2.5 %: the fewest scoops, then the nearest, then the fewest kinds of scoop."""
+    """Of what comes near enough: the fewest scoops, then the nearest, then the fewest kinds of scoop."""
     best: tuple[int, int, int] | None = None
     found = (0, 0, 0)
     for twelfths, tbsp, left in sizes.rests():

@@ -32,10 +32,8 @@ class EquipmentLayer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EquipmentEntry:
-    """One kind of equipment that the maker wrote no way for. `ordered` is false where no order is stated.
-
-    `later` is what goes in after the first mixing. `caution` may be "".
-    """
+    """One kind of equipment that the maker wrote no way for. `ordered` is false where no order is stated, `caution`
+    may be ""."""
 
     title: str
     order: str
@@ -47,10 +45,14 @@ class EquipmentEntry:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EquipmentView:
-    """The same dough with other equipment; there are no entries for a dough that is not kneaded."""
+    """The same dough with other equipment; there are no entries for a dough that is not kneaded.
+
+    `common` holds for all entries alike.
+    """
 
     intro: str
     entries: tuple[EquipmentEntry, ...]
+    common: tuple[str, ...]
     basis: str
 
 

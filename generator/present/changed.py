@@ -32,16 +32,27 @@ _GONE = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
-    """One change in words, and how much harm an unmended copy does."""
+    """One change in words, how much harm an unmended copy does, and what it is a change of (see `Change`)."""
 
     harm: Harm
     words: str
+    kind: str = ""
+    subject: str = ""
 
 
-def told_changes(before: Facts, after: Facts) -> tuple[Told, ...]:
-    """Every change between two sets of facts in words, the most harmful first, none told twice."""
+def told_changes(before: Facts, after: Facts, *, on_labels: bool = False) -> tuple[Told, ...]:
+    """Every change between two sets of facts in words, the most harmful first, none told twice.
+
+    That the list of ingredients reads otherwise goes without saying where a line changed, save `on_labels`.
+    """
     repeated = _repeated((*_keys(before), *_keys(after)))
-    told = (Told(harm=each.harm, words=_words(each, repeated)) for each in compare(before, after))
+    changes = compare(before, after)
+    if not on_labels and any(each.kind == "line" for each in changes):
+        changes = tuple(each for each in changes if each.kind != "label")
+    told = (
+        Told(harm=each.harm, words=_words(each, repeated), kind=each.kind, subject=each.subject)
+        for each in changes
+    )
     return tuple(dict.fromkeys(told))
 
 
@@ -55,9 +66,8 @@ def effects(before: Facts, after: Facts) -> tuple[str, ...]:
 def _sums(facts: Facts) -> tuple[tuple[str, str], ...]:
     dough = facts.get("dough")
     sums = dough if isinstance(dough, Mapping) else {}
-    percent = sums.get("hydration")
-    known = isinstance(percent, int | float) and not isinstance(percent, bool)
-    hydration = percent_words(Fraction(str(percent))) if known and percent else ""
+    percent = numbers([sums.get("hydration")] * 2)
+    hydration = percent_words(Fraction(str(percent[0]))) if percent and percent[0] > 0 else ""
     name = "dough" if sums.get("flour") else "raw weight"
     finished = ("finished weight", _grams(facts.get("finished")))
     return ("hydration", hydration), (name, _grams(sums.get("grams"))), finished

@@ -8,6 +8,8 @@ from generator.declaration.model import Declaration
 from generator.formula.components import Batch, batches
 from generator.formula.model import Block, Formula, Heat, Line, Part, Timed, Totals, Use, Way, WholePart
 from generator.formula.sheet import LevainBuild, Row, final_dough, levain_builds, total_formula
+from generator.formula.yeast import TEXTBOOK
+from generator.formula.yeast_exchange import KINDS, Exchange, exchanges
 from generator.history.revisions import revision_of
 from generator.measure.number import Range
 from generator.present.heats import celsius, fahrenheit
@@ -36,6 +38,7 @@ def recipe_data(formula: Formula, setting: Setting) -> Mapping[str, Value]:
             "final": [_row(each) for each in final_dough(formula, setting.book)],
             "builds": [_build(each) for each in levain_builds(formula)],
         },
+        "yeast": [_yeast(each) for each in exchanges(formula)],
         "batches": [_batch(each) for each in batches(formula, setting.book)],
         "steps": [
             _step(block, way, title, setting)
@@ -124,6 +127,19 @@ def _build(levain: LevainBuild) -> Mapping[str, Value]:
         "flour": number(build.flour),
         "water": number(build.water),
         "hydration": number(build.hydration),
+    }
+
+
+def _yeast(each: Exchange) -> Mapping[str, Value]:
+    """A line of yeast in grams of each kind, by the ratio that is named beside them."""
+    grams = {kind: ends(each.grams[kind]) for kind in KINDS if kind in each.grams}
+    return {
+        "part": each.part,
+        "item": each.item,
+        "kind": each.kind,
+        "grams": grams,
+        "ratio": {kind: number(TEXTBOOK.of(kind)) for kind in KINDS},
+        "source": TEXTBOOK.source,
     }
 
 

@@ -48,8 +48,9 @@ _ROOM_INDEX = 2
 """The middle of the rooms that the table of water has: 72 °F, or 22 °C."""
 
 _WINDOW = (
-    "Ready when it is smooth and a piece of it stretches thin enough to let light through before it tears. "
-    "A dough with much rye or whole grain tears sooner: it is ready when it is smooth and holds together."
+    "A dough is ready when it is smooth and a piece of it stretches thin enough to let light through "
+    "before it tears. A dough with much rye or whole grain tears sooner: it is ready when it is smooth and "
+    "holds together."
 )
 _MIX: dict[Equipment, str] = {
     "mixer": "With the dough hook: at low speed until nothing is dry, then a little faster. Scrape the bowl down "
@@ -77,13 +78,18 @@ def equipment_view(formula: Formula, *, settings: Settings) -> EquipmentView | N
         return None
     mixing, written = mixing_of(formula), written_for(formula)
     if mixing is None:
-        return EquipmentView(intro=_NOT_KNEADED, entries=(), basis="") if is_baked_dough(formula) else None
+        return (
+            EquipmentView(intro=_NOT_KNEADED, entries=(), common=(), basis="")
+            if is_baked_dough(formula)
+            else None
+        )
     others = tuple(each for each in EVERY if each not in written)
     if not others:
         return None
     return EquipmentView(
         intro=_intro(written),
         entries=tuple(_entry(each, mixing, formula, settings) for each in others),
+        common=(*_prepared(mixing), f"{_WINDOW}{_minutes(mixing)}"),
         basis=_BASIS,
     )
 
@@ -108,7 +114,7 @@ def _entry(equipment: Equipment, mixing: Mixing, formula: Formula, settings: Set
         order=ORDERS[order] if equipment == "machine" else _ORDERS[equipment],
         ordered=order is not None,
         layers=tuple(_layers(load, YEAST_GOES[order] if equipment == "machine" else "")),
-        says=(*_prepared(mixing), *says, _water(equipment, formula, settings)),
+        says=(*says, _water(equipment, formula, settings)),
         caution=timer_words(load.spoils) if equipment == "machine" else "",
     )
 
@@ -154,9 +160,8 @@ def _kneaded(equipment: Equipment, mixing: Mixing, load: Load) -> Iterator[str]:
     yield _MIX[equipment]
     if load.added:
         yield f"Later, when the dough has come together: {_items(load.added)}."
-    yield f"{_WINDOW}{_minutes(mixing)}"
     if mixing.rise:
-        yield f"Then let it rise: go on with {_step(mixing.rise, mixing)}."
+        yield f"When it is ready let it rise: go on with {_step(mixing.rise, mixing)}."
 
 
 def _minutes(mixing: Mixing) -> str:

@@ -37,6 +37,7 @@ from generator.present.views import (
     ProseView,
     RecipeView,
 )
+from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
 
 NOT_COUNTED = "not counted in the percentages"
@@ -134,6 +135,7 @@ def reworded(view: RecipeView, formula: Formula, setting: Setting) -> RecipeView
         ways=ways,
         common=common,
         intro=resized_passage(view.intro, formula.intro, settings=settings, spoons=spoons),
+        sheet=replace(view.sheet, yeast=yeast_view(formula, settings=settings)) if view.sheet else None,
     )
 
 

@@ -26,6 +26,7 @@ def sized_spots(view: RecipeView) -> Iterator[tuple[str, str]]:
             yield from _line(line, f"{number}.{row}")
     for way in view.ways:
         yield from _machine(way)
+    yield from _yeast(view)
     for block in blocks_of(view):
         yield from _mentions(block.words, block.anchor)
         for number, use in enumerate(block.uses, start=1):
@@ -65,6 +66,13 @@ def _machine(way: WayView) -> Iterator[tuple[str, str]]:
         yield f"{way.anchor} {row.place} first", row.first
         yield f"{way.anchor} {row.place} second", row.second
     yield f"{way.anchor} pan", way.machine.pan
+
+
+def _yeast(view: RecipeView) -> Iterator[tuple[str, str]]:
+    """The recipe's yeast as the other kinds."""
+    rows = view.sheet.yeast.rows if view.sheet and view.sheet.yeast else ()
+    for number, row in enumerate(rows, start=1):
+        yield from ((f"yeast {number}.{column}", cell) for column, cell in enumerate(row.cells, start=1))
 
 
 def _mentions(words: Rich, place: str) -> Iterator[tuple[str, str]]:

@@ -20,13 +20,13 @@ class NetWeight:
 class TagView:
     """`recipe` with the declaration and the cautions of the day. Dates are words, "" where they are not known.
 
-    `packs` says which packs were used or are assumed, `record` is the path of the bake record or "".
-    `statement_on` is the date of the statement of the place.
+    `letters` names the rule of their heights, "american" or "european". `packs` says which packs were used or are
+    assumed, `record` is the path of the bake record or "". `statement_on` is the date of the statement of the place.
     `untold` are sentences for the maker on what the tag cannot say.
     """
 
     recipe: RecipeView
-    region: str
+    letters: str
     net: NetWeight
     baked_on: str = ""
     best_before: str = ""

@@ -10,6 +10,7 @@ from math import floor
 
 from generator.catalogue.load import Pack
 from generator.declaration.declare import declare
+from generator.declaration.regions import region_named
 from generator.formula.bake_day import as_baked, wares_within
 from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord
@@ -21,7 +22,6 @@ from generator.present.label import label_view
 from generator.present.recipe import Setting, recipe_view
 from generator.present.tag_views import NetWeight, TagView
 
-METRIC_FIRST = frozenset({"EU", "UK", "ANZ"})
 NAMED_PACKS = 2
 _KEEPS = re.compile(
     r"(?P<number>\d+|an?|one|two|three|four|five|six|seven)(?:\s*(?:-|–|to)\s*\d+)?\s+"
@@ -50,7 +50,7 @@ def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = Non
             eater_cautions=cautions,
             net_weight=" ".join(filter(None, (net.lead, net.large, net.beside))),
         ),
-        region=region,
+        letters=region_named(region).letters,
         net=net,
         baked_on=day_words(record.day, language) if record else "",
         best_before=day_words(best, language),
@@ -107,7 +107,7 @@ def net_weight(grams: Fraction, region: str) -> NetWeight:
     """Never more than there is: whole grams and tenths of an ounce, both rounded down."""
     whole = floor(grams)
     metric, imperial = f"{whole} g", pounds_and_ounces(Fraction(whole))
-    if region in METRIC_FIRST:
+    if region_named(region).metric_first:
         return NetWeight(lead="Net weight", large=metric, beside=f"({imperial})", grams=whole)
     return NetWeight(lead="Net wt", large=f"{imperial} ({metric})", grams=whole)
 

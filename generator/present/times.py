@@ -1,6 +1,7 @@
 """Time drawn: one strip of hands-on, waiting and baking in the order of work, and the sums in words."""
 
 from fractions import Fraction
+from math import ceil
 
 from generator.formula.model import Formula, Timed, Times
 from generator.formula.timeline import stages_of
@@ -47,10 +48,16 @@ def _segment(stage: Timed, longest: Fraction) -> SegmentView:
 
 
 def stage_views(mentions: tuple[object, ...]) -> tuple[StageView, ...]:
-    return tuple(
-        StageView(kind=each.kind, stage=each.stage.value, words=minutes_words(each.duration.minutes))
-        for each in mentions
-        if isinstance(each, Timed)
+    return tuple(_stage(each) for each in mentions if isinstance(each, Timed))
+
+
+def _stage(timed: Timed) -> StageView:
+    minutes = timed.duration.minutes
+    return StageView(
+        kind=timed.kind,
+        stage=timed.stage.value,
+        words=minutes_words(minutes),
+        seconds=(ceil(minutes.low * 60), ceil(minutes.high * 60)),
     )
 
 

@@ -103,11 +103,12 @@ class UseView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StageView:
-    """A timed stage: kind as written, `stage` hands_on, waiting or baking, and the time in words."""
+    """A timed stage: kind as written, `stage` hands_on, waiting or baking; the time in words, and for timers."""
 
     kind: str
     stage: str
     words: str
+    seconds: tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

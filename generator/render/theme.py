@@ -37,7 +37,7 @@ def theme_folder(theme: str, kind: str) -> Path:
 def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
     """The files of a theme by names such as "site/recipe.html", and those that templates among them name in turn.
 
-    A name that ends in a slash is the whole folder. Sorted by name; a file that is not there is left out.
+    A name that ends in a slash is the whole folder; a star stands for any letters. Sorted by name; a file that is not there is left out.
     """
     found: dict[str, Path] = {}
     waiting = list(names)
@@ -45,8 +45,11 @@ def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
         name = waiting.pop()
         kind, _, inside = name.partition("/")
         path = theme_folder(theme, kind) / inside
-        if name.endswith("/"):
-            waiting += [name + each.name for each in path.iterdir() if each.is_file()]
+        if name.endswith(("/", "*")):
+            pattern = inside or "*"
+            waiting += [
+                f"{kind}/{each.name}" for each in theme_folder(theme, kind).glob(pattern) if each.is_file()
+            ]
         elif name not in found and path.is_file():
             found[name] = path
             if inside.endswith(".html"):
@@ -57,11 +60,15 @@ def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
 @cache
 def templates(theme: str, kind: str) -> Environment:
     """Templates that escape everything and fail loudly on a name they were not given."""
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(theme_folder(theme, kind)),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        extensions=["jinja2.ext.i18n"],
     )
+    # Every word of a template that is not the maker's stands in _("…"), so that it can be said in another language.
+    environment.install_null_translations(newstyle=True)  # type: ignore[attr-defined]
+    return environment

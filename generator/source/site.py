@@ -1,7 +1,7 @@
 """Reads `site.yaml` into `Settings`. Every key is checked; one that is wrong keeps its default."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
@@ -11,7 +11,8 @@ from zoneinfo import ZoneInfo, available_timezones
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, did_you_mean
 from generator.diagnostics.span import whole_file
 from generator.settings import Settings
-from generator.source.document import Mapping, Node, Sequence
+from generator.source.document import Mapping, Node
+from generator.source.document import Sequence as NodeSequence
 from generator.source.fields import (
     address_of,
     check_keys,
@@ -33,18 +34,24 @@ _THEME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _Reader = Callable[[Node], tuple[Any, Diagnostics]]
 
 
-def read_settings(mapping: Mapping | None, path: str) -> tuple[Settings, Diagnostics]:
-    """The settings of a publication. `mapping` is None where there is no such file."""
+def read_settings(
+    mapping: Mapping | None, path: str, *, regions: Sequence[str]
+) -> tuple[Settings, Diagnostics]:
+    """The settings of a publication. `mapping` is None where there is no such file.
+
+    `regions` are those whose rules for labels are known: their files are the only list of them.
+    """
     if mapping is None:
         hint = "Write a file site.yaml with title, maker and url; “tinleaf start” lays one."
         return Settings(), (
             Diagnostic(code="S073", message="there is no site.yaml", span=whole_file(path), hint=hint),
         )
-    found = list(check_keys(mapping, READERS, what="site.yaml", needed=("title", "maker", "url")))
+    readers = {**READERS, "region": _choice(*regions)}
+    found = list(check_keys(mapping, readers, what="site.yaml", needed=("title", "maker", "url")))
     values: dict[str, Any] = {}
     for key, node in mapping.entries:
-        if key.value in READERS:
-            value, faults = READERS[key.value](node)
+        if key.value in readers:
+            value, faults = readers[key.value](node)
             found += faults
             if value is not None:
                 values[key.value] = value
@@ -124,7 +131,7 @@ def _cups(node: Node) -> tuple[tuple[str, ...] | None, Diagnostics]:
     texts, found = texts_of(node)
     if texts is None or found:
         return None, found
-    nodes = node.items if isinstance(node, Sequence) else (node,)
+    nodes = node.items if isinstance(node, NodeSequence) else (node,)
     read = [choice_of(each, CUPS) for each in nodes]
     cups = dict.fromkeys(cup for cup, _ in read if cup is not None)
     return tuple(cups), tuple(fault for _, faults in read for fault in faults)
@@ -136,7 +143,6 @@ READERS: dict[str, _Reader] = {
     "maker": text_of,
     "url": _url,
     "contact": text_of,
-    "region": _choice("US", "EU", "UK", "CA", "ANZ"),
     "language": _language,
     "zone": _zone,
     "paper": _choice("letter", "a4"),

@@ -155,7 +155,7 @@ def test_packed_and_sifted() -> None:
         '- {name: x, weight: {g: "1", per: "1 cup", by: z}}',
         '- {name: x, weight: {g: 1, per: "1 cup", by: z, to: y}}',
         "- {name: x, cautions: [sharp]}",
-        "- {name: x, labels: {FR: y}}",
+        "- {name: x, labels: {france: y}}",
         "- {name: x, composition: {protein: 1, by: z}}",
         "- {name: x, ask: why}",
         "- {name: 3}",

@@ -11,7 +11,7 @@ from generator.measure.number import Range, total
 from tests.formula.kitchen import bake, exact, formula_of, recipe, shelf
 
 SHELF = shelf()
-LAW = settings(max_examples=100, deadline=None)
+LAW = settings(max_examples=200, deadline=None)
 ITEMS = (
     "bread flour",
     "rye flour",

@@ -13,7 +13,7 @@ from generator.measure.quantity import read_quantity
 from generator.measure.unit import SPOONS, Spoons
 from generator.present.amounts import count_words, scoops, volume_words, weight_words
 
-LAW = settings(max_examples=150, deadline=None)
+LAW = settings(max_examples=200, deadline=None)
 GRAMS = st.fractions(min_value=Fraction(1, 48), max_value=5000, max_denominator=48)
 MILLILITRES = st.fractions(min_value=Fraction(1, 2), max_value=2500, max_denominator=48)
 COUNTRIES = st.sampled_from(sorted(SPOONS))
@@ -70,7 +70,22 @@ def test_a_printed_volume_is_within_a_fortieth_or_the_nearest_that_spoons_measur
 ) -> None:
     spoons = SPOONS[country]
     miss = abs(scoops(millilitres, spoons).millilitres(spoons) - millilitres)
-    assert miss <= max(CLOSE * millilitres, spoons.tsp / 16)
+    assert miss <= max(min(CLOSE * millilitres, spoons.cup / 8), spoons.tsp / 16)
+
+
+@LAW
+@given(st.integers(1, 200), COUNTRIES)
+def test_whole_cups_stay_whole_however_many(cups: int, country: str) -> None:
+    spoons = SPOONS[country]
+    words = volume_words(Range.exact(cups * spoons.cup), spoons)
+    assert words == (f"{cups} cups" if cups > 1 else "1 cup")
+
+
+@LAW
+@given(st.fractions(min_value=5, max_value=400, max_denominator=48), COUNTRIES)
+def test_many_cups_miss_by_half_of_the_smallest_cup_at_most(cups: Fraction, country: str) -> None:
+    spoons = SPOONS[country]
+    assert abs(scoops(cups * spoons.cup, spoons).millilitres(spoons) - cups * spoons.cup) <= spoons.cup / 8
 
 
 def _spoon_scoops(eighths: int) -> int:

@@ -119,6 +119,7 @@ def exactly(amount: Range | None) -> Fraction:
     ("text", "country", "millilitres", "tolerance"),
     [
         ("1 cup", "us", "236.5882365", "0.000001"),  # by definition
+        ("240 ml", "us", "240", "0"),  # the cup of labels, 21 CFR 101.9(b)(5)(viii); who means it writes so
         ("1 tbsp", "us", "14.78676", "0.0001"),  # by definition
         ("1 fl oz", "imperial", "28.4130625", "0.000001"),  # by definition, from memory
         ("1 tbsp", "australian", "20", "0"),  # AS 1325, from memory

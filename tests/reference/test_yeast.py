@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 
 from generator.formula.yeast import YeastRatios, cinnamon_note, converted, hot_liquid_note, sugar_note
+from generator.formula.yeast_exchange import half_step_error
 from generator.measure.number import Range
 from generator.measure.temperature import read_temperature
 from generator.measure.unit import POUND
@@ -81,3 +82,12 @@ def test_twelve_percent_of_sugar_is_above_the_threshold() -> None:
     note = sugar_note(F(12))
     assert note is not None
     assert note.kind == "sweet dough"
+
+
+# Half a step of a scale on what lies on it (arithmetic): 3 g in steps of 1 g, then of tenths; 7 g; half a gram.
+@pytest.mark.parametrize(
+    ("amount", "step", "percent"),
+    [("3", "1", 16.7), ("3", "0.1", 1.7), ("7", "1", 7.1), ("0.5", "1", 100)],
+)
+def test_what_a_scale_makes_of_little(amount: str, step: str, percent: float) -> None:
+    assert float(half_step_error(F(amount), step=F(step))) == pytest.approx(percent, abs=0.05)

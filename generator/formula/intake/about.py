@@ -200,15 +200,18 @@ def _corrections(front: Mapping, collector: Collector) -> tuple[Correction, ...]
 
 
 def _correction(node: Mapping, collector: Collector) -> Correction | None:
-    allowed, needed = ("on", "change", "why", "film"), ("on", "change", "why")
+    allowed, needed = ("on", "change", "why", "film", "bake"), ("on", "change", "why")
     collector.add(check_keys(node, allowed, what="a correction", needed=needed))
     day = node.get("on")
     on = None if day is None else collector.value(date_of(day))
     if on is None:
         return None
+    change = node.get("change")
     return Correction(
         on=on,
         change=collector.words(node, "change"),
         why=collector.words(node, "why"),
         film=collector.words(node, "film"),
+        bake=collector.words(node, "bake"),
+        span=change.span if change is not None else node.span,
     )

@@ -7,7 +7,7 @@ from generator.render.output import Product
 from generator.render.theme import theme_folder
 
 # Files of the theme's folder that are published as they are.
-_PUBLISHED = ("icon.svg", "ticks.js", "sizes.js", "allergens.js")
+_PUBLISHED = ("icon.svg", "ticks.js", "sizes.js", "allergens.js", "kitchen.js", "kitchen.css")
 
 
 def asset_products(theme: str) -> Iterator[Product]:

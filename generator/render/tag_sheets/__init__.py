@@ -1,1 +1,1 @@
-"""Gift tags. In: a recipe's view and a paper size. Out: one sheet of tags, all alike, with cut marks."""
+"""Gift tags. In: a tag's view and a paper size. Out: sheets of tags, fronts and backs in turn, with cut marks."""

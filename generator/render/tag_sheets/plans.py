@@ -20,61 +20,68 @@ class Plan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One attempt: a plan, with or without the code, which stands on the second side where there is one."""
+    """A plan, with or without the code, which stands on the second side where there is one."""
 
     plan: Plan
     coded: bool
 
 
-# The list of ingredients and the line about allergens after it stay together wherever they go; the allergens are
-# said in front as long as there is room for them.
+# The list of ingredients and the line about allergens after it stay together wherever they go. What is contained and
+# what may be is said in front on every tag, beside the word that the list is on the back: it is read first.
 PLAIN = (
     Plan(front=(HEAD, PERSON, LIST, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES)),
     Plan(
-        front=(HEAD, PERSON, BRIEF, CAUTIONS, KEEPS, TURN, NET, DATES),
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES),
+        second=(TITLE, LIST),
+        told="the list of ingredients",
+    ),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, NET, DATES),
         second=(TITLE, LIST, PLACE, PACKS),
         told="the list of ingredients, the place and the packs",
     ),
     Plan(
-        front=(HEAD, PERSON, BRIEF, CAUTIONS, PLACE, PACKS, TURN, NET, DATES),
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, PLACE, PACKS, NET, DATES),
         second=(TITLE, LIST, KEEPS),
         told="the list of ingredients and the keeping",
     ),
     Plan(
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES),
+        second=(LIST,),
+        told="the list of ingredients",
+    ),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, NET, DATES),
+        second=(LIST, PACKS),
+        told="the list of ingredients and the packs",
+    ),
+    Plan(
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, NET, DATES),
+        second=(LIST, KEEPS, PLACE, PACKS),
+        told="the list of ingredients, the keeping, the place and the packs",
+    ),
+    Plan(
         front=(HEAD, PERSON, BRIEF, TURN, NET, DATES),
-        second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
+        second=(LIST, CAUTIONS, KEEPS, PLACE, PACKS),
         told="the list of ingredients, the cautions, the keeping, the place and the packs",
-    ),
-    Plan(
-        front=(HEAD, PERSON, KEEPS, PLACE, PACKS, TURN, NET, DATES),
-        second=(LIST, CAUTIONS),
-        told="the list of ingredients, the allergens and the cautions",
-    ),
-    Plan(
-        front=(HEAD, PERSON, TURN, NET, DATES),
-        second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
-        told="the list of ingredients, the allergens, the cautions, the keeping, the place and the packs",
     ),
 )
 FOLDED = (
     Plan(
-        front=(HEAD, PERSON, BRIEF, CAUTIONS, TURN, NET, DATES),
+        front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, NET, DATES),
         second=(TITLE, LIST, KEEPS, PLACE, PACKS),
     ),
     Plan(
-        front=(HEAD, PERSON, TURN, NET, DATES),
+        front=(HEAD, PERSON, BRIEF, TURN, NET, DATES),
         second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
-        told="the allergens and the cautions",
+        told="the cautions",
     ),
 )
 
 
-def steps_for(size: Size, *, has_code: bool) -> tuple[Step, ...]:
-    """What is tried, in order: before anything else moves, the code is left out, since it only adds."""
-    plans = FOLDED if size.folded else PLAIN
-    return tuple(
-        Step(plan=plan, coded=coded) for plan in plans for coded in ((True, False) if has_code else (False,))
-    )
+def plans_for(size: Size) -> tuple[Plan, ...]:
+    """What is tried, in order. Within each the code is left out before anything moves, since it only adds."""
+    return FOLDED if size.folded else PLAIN
 
 
 def moved_words(step: Step, size: Size, *, has_code: bool) -> tuple[str, ...]:
@@ -82,7 +89,10 @@ def moved_words(step: Step, size: Size, *, has_code: bool) -> tuple[str, ...]:
     side = "inside" if size.folded else "on the back"
     words = []
     if step.plan.told:
-        words.append(f"{step.plan.told[:1].upper()}{step.plan.told[1:]} stand {side}: the front has no room.")
+        stand = "stand" if " and " in step.plan.told else "stands"
+        words.append(
+            f"{step.plan.told[:1].upper()}{step.plan.told[1:]} {stand} {side}: the front has no room."
+        )
     if step.plan.second:
         words.append("Print on both sides, turned over the long edge.")
     if has_code and not step.coded:

@@ -6,8 +6,14 @@ on a page of their own, in the order of columns that a sheet turned over its lon
 
 from dataclasses import dataclass
 
-from generator.render.tag_sheets.forms import INCH_MM, PAPERS_MM
 from generator.settings import Paper
+
+INCH_MM = 25.4
+# US Letter is 8.5 × 11 in; A4 is 210 × 297 mm (ISO 216).
+PAPERS_MM: dict[Paper, tuple[float, float]] = {
+    "letter": (8.5 * INCH_MM, 11 * INCH_MM),
+    "a4": (210.0, 297.0),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +37,14 @@ class Size:
     def face_cm2(self) -> float:
         """The largest single face that is printed on."""
         return self.open_width * self.height / 100
+
+    @property
+    def most_letters(self) -> int:
+        """More letters than this surely do not fit, so that nobody need try: 0.9 mm wide and 3 mm high each.
+
+        Ours are 1.3 mm wide on average, and no size sets them smaller (see the style sheet).
+        """
+        return round(self.open_width * self.height / (0.9 * 3))
 
 
 # From the smallest on; what one cannot hold goes to the next. A7 and A6 are 74 × 105 and 105 × 148 mm (ISO 216).

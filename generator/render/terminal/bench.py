@@ -62,7 +62,7 @@ def equipment(sheet: SheetView) -> Iterator[str]:
         return
     yield block("With other equipment", paragraph(view.intro))
     yield from (_entry(each) for each in view.entries)
-    yield paragraph(view.basis) if view.basis else ""
+    yield "\n".join(paragraph(each) for each in (*view.common, view.basis) if each)
 
 
 def _entry(entry: EquipmentEntry) -> str:

@@ -185,8 +185,8 @@ _CYCLE = way(
                     use("candied lemon peel", "40 g", "¼ cup"),
                 ),
                 stages=(
-                    StageView(kind="knead", stage="waiting", words="20 min"),
-                    StageView(kind="rise", stage="waiting", words="1 h"),
+                    StageView(kind="knead", stage="waiting", words="20 min", seconds=(1200, 1200)),
+                    StageView(kind="rise", stage="waiting", words="1 h", seconds=(3600, 3600)),
                 ),
                 way="cycle",
             ),
@@ -212,8 +212,8 @@ _HAND = way(
                     for each in _DOUGH.lines
                 ),
                 stages=(
-                    StageView(kind="knead", stage="hands_on", words="12 min"),
-                    StageView(kind="rise", stage="waiting", words="1 h 30 min"),
+                    StageView(kind="knead", stage="hands_on", words="12 min", seconds=(720, 720)),
+                    StageView(kind="rise", stage="waiting", words="1 h 30 min", seconds=(5400, 5400)),
                 ),
                 way="hand",
             ),
@@ -234,7 +234,7 @@ _COMMON = way(
                     said("egg white", "33 g"),
                 ),
                 uses=(use("egg white", "33 g", "1"),),
-                stages=(StageView(kind="rise", stage="waiting", words="40 min"),),
+                stages=(StageView(kind="rise", stage="waiting", words="40 min", seconds=(2400, 2400)),),
             ),
             caution("Take the dough out of the oven before you heat it."),
             step(
@@ -251,9 +251,9 @@ _COMMON = way(
                 ),
                 uses=(use("honey", "20–25 g", "1 tablespoon"),),
                 stages=(
-                    StageView(kind="bake", stage="baking", words="20 min"),
-                    StageView(kind="bake", stage="baking", words="12–15 min"),
-                    StageView(kind="cool", stage="waiting", words="1 h"),
+                    StageView(kind="bake", stage="baking", words="20 min", seconds=(1200, 1200)),
+                    StageView(kind="bake", stage="baking", words="12–15 min", seconds=(720, 900)),
+                    StageView(kind="cool", stage="waiting", words="1 h", seconds=(3600, 3600)),
                 ),
                 heats=(
                     HeatView(kind="oven", words="350 °F (175 °C)"),
@@ -365,6 +365,7 @@ TYPICAL = RecipeView(
             day="20 September 2026",
             change="Dough, bread flour: 400 g is now 430 g",
             why="Too wet at two bakes in damp weather.",
+            because="too wet at two bakes in damp weather",
             film="400 g at 1:25",
             recipe=PageLink(title="Honey oat braid", path="recipes/honey-oat-braid/"),
         ),

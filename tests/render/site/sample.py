@@ -266,8 +266,8 @@ CYCLE = WayView(
                         use("candied lemon peel", "40 g", "¼ cup"),
                     ),
                     stages=(
-                        StageView(kind="knead", stage="waiting", words="20 min"),
-                        StageView(kind="rise", stage="waiting", words="1 h"),
+                        StageView(kind="knead", stage="waiting", words="20 min", seconds=(1200, 1200)),
+                        StageView(kind="rise", stage="waiting", words="1 h", seconds=(3600, 3600)),
                     ),
                 ),
             ),
@@ -294,8 +294,8 @@ BY_HAND = WayView(
                     ),
                     uses=(use("candied lemon peel", "40 g", "¼ cup"),),
                     stages=(
-                        StageView(kind="knead", stage="hands_on", words="12 min"),
-                        StageView(kind="rise", stage="waiting", words="1 h 30 min"),
+                        StageView(kind="knead", stage="hands_on", words="12 min", seconds=(720, 720)),
+                        StageView(kind="rise", stage="waiting", words="1 h 30 min", seconds=(5400, 5400)),
                     ),
                 ),
             ),
@@ -320,7 +320,7 @@ COMMON = WayView(
                         mention("ingredient", "egg white", "33 g"),
                     ),
                     uses=(use("egg white", "33 g", "1 white"),),
-                    stages=(StageView(kind="rise", stage="waiting", words="40 min"),),
+                    stages=(StageView(kind="rise", stage="waiting", words="40 min", seconds=(2400, 2400)),),
                 ),
                 block(
                     "step",
@@ -338,9 +338,9 @@ COMMON = WayView(
                     ),
                     uses=(use("honey", "20–25 g", "about 1 tbsp"),),
                     stages=(
-                        StageView(kind="bake", stage="baking", words="20 min"),
-                        StageView(kind="bake", stage="baking", words="12 to 15 min"),
-                        StageView(kind="cool", stage="waiting", words="1 h"),
+                        StageView(kind="bake", stage="baking", words="20 min", seconds=(1200, 1200)),
+                        StageView(kind="bake", stage="baking", words="12 to 15 min", seconds=(720, 900)),
+                        StageView(kind="cool", stage="waiting", words="1 h", seconds=(3600, 3600)),
                     ),
                     heats=(
                         HeatView(kind="oven", words="350 °F (175 °C)"),
@@ -427,6 +427,7 @@ CORRECTION = CorrectionView(
     day="20 September 2026",
     change="bread flour 400 g → 430 g",
     why="Too wet at two bakes in damp weather.",
+    because="too wet at two bakes in damp weather",
     film="400 g at 1:25",
     recipe=PageLink(title="Honey oat braid", path="recipes/honey-oat-braid/"),
 )

@@ -16,7 +16,7 @@ from generator.render.theme import theme_folder
 from tests.demo import checked
 from tests.render.site.reading import read_page
 
-HEAVIEST = 90_000
+HEAVIEST = 115_000
 """Bytes of a bake's page with its styles and scripts, without photographs and fonts."""
 
 RECIPES = checked().site.recipes

@@ -81,7 +81,9 @@ def block(kind: str, number: int, anchor: str, words: Rich, *heats: tuple[str, s
         anchor=anchor,
         words=words,
         uses=(),
-        stages=(StageView(kind="bake", stage="baking", words="20 min"),) if heats else (),
+        stages=(StageView(kind="bake", stage="baking", words="20 min", seconds=(1200, 1200)),)
+        if heats
+        else (),
         heats=tuple(HeatView(kind=kind, words=words) for kind, words in heats),
     )
 
@@ -175,6 +177,7 @@ CORRECTION = CorrectionView(
     day="September 20, 2026",
     change="dough/bread flour 400 g → 430 g",
     why="Too wet twice",
+    because="too wet twice",
     film="400 g at 1:25",
     recipe=HERE,
 )

@@ -1,4 +1,5 @@
-// Remembers what has been ticked off and which way was chosen. The page is complete without it.
+// Remembers what has been ticked off and which way was chosen, and opens the kitchen view.
+// The page is complete without it.
 (() => {
   "use strict";
 
@@ -98,6 +99,30 @@
     follow();
   };
 
+  // The kitchen view is fetched when it is asked for, or when one of its timers runs or it stood open before.
+  const offerKitchen = () => {
+    const pieces = document.getElementById("leaf-kitchen");
+    if (!pieces) return;
+    const offer = pieces.content.querySelector(".kitchen-offer");
+    const button = offer.querySelector("button");
+    const fetchKitchen = () => {
+      const style = document.createElement("link");
+      style.rel = "stylesheet";
+      style.href = button.dataset.style;
+      const script = document.createElement("script");
+      script.src = button.dataset.script;
+      document.head.append(style, script);
+    };
+    pieces.before(offer);
+    button.addEventListener("click", fetchKitchen, { once: true });
+    try {
+      if (localStorage.getItem("timers") || sessionStorage.getItem(`kitchen ${recipe.dataset.recipe}`)) fetchKitchen();
+    } catch {
+      // Without a store there is nothing to go on with.
+    }
+  };
+
   if (boxes.length) rememberTicks();
   offerWays();
+  offerKitchen();
 })();

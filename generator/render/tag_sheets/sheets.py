@@ -1,4 +1,4 @@
-"""Tags of a stated size, for named people or to be filled in by hand."""
+"""Tags for named people or to be filled in by hand: of a size, or of the next larger one that holds every word."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,10 +10,9 @@ from generator.render.paper import PaperFault, fill, lay_out, pdf_moment, to_pdf
 from generator.render.paper_words import runs_html
 from generator.render.qr import QrCode, qr_code
 from generator.render.rich_text import tied
-from generator.render.tag_sheets.forms import PAPERS_MM
 from generator.render.tag_sheets.letters import letters_for
-from generator.render.tag_sheets.plans import Plan, Step, moved_words, steps_for
-from generator.render.tag_sheets.sizes import CROSS_MM, Grid, Size, from_size_on
+from generator.render.tag_sheets.plans import LIST, Plan, Step, moved_words, plans_for
+from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, Grid, Size, from_size_on
 from generator.render.theme import DEFAULT
 from generator.settings import Paper
 
@@ -53,24 +52,46 @@ class Job:
         return qr_code(recipe.url, title=f"QR code that leads to {recipe.url}") if recipe.on_site else None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arranged:
+    """The laid-out document, not yet printed; the rest as in `TagSheets`."""
+
+    document: Any
+    size: Size | None
+    plan: Plan | None
+    tags: int
+    told: tuple[str, ...]
+
+
 def render_tag_sheets(
     tag: TagView, *, size: str, people: Sequence[Person] = (), paper: Paper, theme: str = DEFAULT
 ) -> TagSheets:
     """The tags as PDF, in the wished size or the next larger one that holds every word of every tag."""
+    made = arrange_tags(tag, size=size, people=people, paper=paper, theme=theme)
+    return TagSheets(
+        content=to_pdf(made.document),
+        size=made.size,
+        plan=made.plan,
+        tags=made.tags,
+        sheets=len(made.document.pages),
+        told=made.told,
+    )
+
+
+def arrange_tags(
+    tag: TagView, *, size: str, people: Sequence[Person] = (), paper: Paper, theme: str = DEFAULT
+) -> Arranged:
     job = Job(tag=tag, people=tuple(people), paper=paper, theme=theme)
     wished, *_ = sizes = from_size_on(size)
     for each in sizes:
         step = _first_fitting(job, each)
         if step is not None:
-            document = lay_out_sheets(job, each, step)
-            told = (*_larger(wished, each), *moved_words(step, each, has_code=job.code is not None))
-            return TagSheets(
-                content=to_pdf(document),
+            return Arranged(
+                document=lay_out_sheets(job, each, step),
                 size=each,
                 plan=step.plan,
                 tags=len(job.people) or Grid(size=each, paper=paper).tags,
-                sheets=len(document.pages),
-                told=told,
+                told=(*_larger(wished, each), *moved_words(step, each, has_code=job.code is not None)),
             )
     return _whole_sheets(job, wished)
 
@@ -82,22 +103,31 @@ def _larger(wished: Size, taken: Size) -> tuple[str, ...]:
 
 
 def _first_fitting(job: Job, size: Size) -> Step | None:
-    """The first step of a size by which every side of every tag keeps to its face."""
-    steps = steps_for(size, has_code=job.code is not None)
-    return next((step for step in steps if _fits(job, size, step)), None)
+    """The first plan of a size by which every side of every tag keeps to its face, with the code if it fits too."""
+    known: dict[tuple[str, tuple[str, ...], bool], bool] = {}
+
+    def fits(plan: Plan, side: str, *, coded: bool) -> bool:
+        blocks = plan.front if side == "front" else plan.second
+        key = (side, blocks, coded and (side == "second") == bool(plan.second))
+        if key not in known:
+            known[key] = _fits(job, size, Step(plan=plan, coded=key[2]), side=side)
+        return known[key]
+
+    for plan in plans_for(size):
+        sides = ("front", "second") if plan.second else ("front",)
+        if all(fits(plan, side, coded=False) for side in sides):
+            coded = job.code is not None and fits(plan, sides[-1], coded=True)
+            return Step(plan=plan, coded=coded)
+    return None
 
 
-def _fits(job: Job, size: Size, step: Step) -> bool:
-    return _front_fits(job, size, step) and (not step.plan.second or _second_fits(job, size, step))
-
-
-def _front_fits(job: Job, size: Size, step: Step) -> bool:
-    people = tuple(dict.fromkeys(job.people)) or (Person(),)
-    return _pages(job, size, step, side="front", people=people) == len(people)
-
-
-def _second_fits(job: Job, size: Size, step: Step) -> bool:
-    return _pages(job, size, step, side="second", people=(Person(),)) == 1
+def _fits(job: Job, size: Size, step: Step, *, side: str) -> bool:
+    """Whether one side of the tag of every person keeps to its face. Second sides are all alike."""
+    blocks = step.plan.front if side == "front" else step.plan.second
+    if LIST in blocks and len(job.tag.recipe.label.statement) > size.most_letters:
+        return False
+    people = (tuple(dict.fromkeys(job.people)) if side == "front" else ()) or (Person(),)
+    return _pages(job, size, step, side=side, people=people) == len(people)
 
 
 def _pages(job: Job, size: Size, step: Step, *, side: str, people: tuple[Person, ...]) -> int:
@@ -140,31 +170,30 @@ def lay_out_sheets(job: Job, size: Size, step: Step) -> Any:
     return document
 
 
-def _whole_sheets(job: Job, wished: Size) -> TagSheets:
+def _whole_sheets(job: Job, wished: Size) -> Arranged:
     """For words longer than any tag: sheets of their own for each, on which nothing is lost."""
-    step = Step(plan=steps_for(wished, has_code=False)[0].plan, coded=False)
+    step = Step(plan=plans_for(wished)[0], coded=False)
     html = fill(
         "tag-whole.html",
         theme=job.theme,
-        **_words(job, wished, step),
+        **_words(job, None, step),
         people=job.people or (Person(),),
         paper=job.paper,
     )
-    document = lay_out(html, *_STYLES, theme=job.theme)
     told = f"The words do not fit on {wished.words}, nor on any larger tag: each takes sheets of its own."
-    return TagSheets(
-        content=to_pdf(document),
+    return Arranged(
+        document=lay_out(html, *_STYLES, theme=job.theme),
         size=None,
         plan=None,
         tags=len(job.people) or 1,
-        sheets=len(document.pages),
         told=(told,),
     )
 
 
-def _words(job: Job, size: Size, step: Step) -> dict[str, Any]:
+def _words(job: Job, size: Size | None, step: Step) -> dict[str, Any]:
     view = job.tag.recipe
-    letters = letters_for(job.tag.region, face_cm2=size.face_cm2, grams=job.tag.net.grams)
+    face = size.face_cm2 if size else PAPERS_MM[job.paper][0] * PAPERS_MM[job.paper][1] / 100
+    letters = letters_for(job.tag.letters, face_cm2=face, grams=job.tag.net.grams)
     code = job.code if step.coded else None
     return {
         "tag": job.tag,

@@ -1,0 +1,263 @@
+"""What is recorded of a bake day and what it comes to, from what the pipeline understood."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from pathlib import Path
+
+from generator.catalogue.names import fold
+from generator.diagnostics.diagnostic import Diagnostics, Severity, has_errors
+from generator.formula.bake_day import line_named
+from generator.formula.model import Formula
+from generator.history.bake_book import (
+    Draft,
+    fresh_draft,
+    opened_draft,
+    record_of_day,
+    with_entries,
+    write_draft,
+)
+from generator.history.bake_days import BakeDay, bake_day
+from generator.history.bake_entries import Entry
+from generator.history.bakes import BakeRecord, read_bakes
+from generator.history.bench_words import Said, read_said
+from generator.history.revisions import revision_of
+from generator.pipeline import CheckResult
+from generator.present.bake_comparison import comparison_view
+from generator.present.bake_data import comparison_data, day_data
+from generator.present.bake_days import bake_day_view
+from generator.present.bake_views import BakeDayView, ComparisonView
+from generator.source.read import read_mapping
+
+OVERNIGHT = timedelta(days=3)
+"""A dough may rest that long between the mixing and the oven: an unfinished record is asked about."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """What was typed at the bench: each option's texts, in order."""
+
+    add: tuple[str, ...] = ()
+    left: tuple[str, ...] = ()
+    packs: tuple[str, ...] = ()
+    times: tuple[str, ...] = ()
+    set: tuple[tuple[str, str], ...] = ()
+    more: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def anything(self) -> bool:
+        return any((self.add, self.left, self.packs, self.times, self.set, self.more))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """`path` is the record's, "" where nothing was written; then `refused` says why, a line for each reason.
+
+    `view` is the day as it stands now, None where the recipe has errors.
+    """
+
+    path: str = ""
+    opened: bool = False
+    changed: bool = False
+    refused: tuple[str, ...] = ()
+    told: tuple[str, ...] = ()
+    found: Diagnostics = ()
+    text: str = ""
+    view: BakeDayView | None = None
+    item: str = ""
+
+
+def record_bake(
+    result: CheckResult, root: Path, name: str, *, on: date, again: bool, wanted: Wanted
+) -> Outcome:
+    """Opens the record of a day where there is none, and enters what was typed."""
+    record = record_of_day(result.bakes, name, on)
+    overlooked = () if record or again else _overlooked(result, name, on)
+    if overlooked:
+        return Outcome(
+            refused=("nothing was written: there is a record of this day with mistakes in it",),
+            found=overlooked,
+        )
+    finished = record is not None and record.baked is not None and not wanted.anything
+    if record is None or again or finished:
+        base: Draft | Diagnostics = _fresh(result, name, on)
+    else:
+        base = opened_draft(root, record.path)
+    if not isinstance(base, Draft):
+        return Outcome(refused=("the record cannot be read, and so nothing was written",), found=base)
+    entries, refused = _entries(result, name, wanted, record if base.before else None)
+    if refused:
+        return Outcome(refused=refused)
+    draft = with_entries(base, entries)
+    if draft is None:
+        words = f"{base.path} is written in a form that cannot be added to safely: edit it by hand"
+        return Outcome(refused=(words,))
+    new = _new_faults(result, base, draft)
+    if has_errors(new):
+        errors = (each for each in new if each.severity is Severity.ERROR)
+        return Outcome(refused=tuple(f"{each.message}. {each.hint}".strip() for each in errors))
+    written, found = write_draft(root, draft)
+    if not written:
+        return Outcome(refused=("nothing was written",), found=found)
+    told = _told(result, record, name, on, draft, wanted)
+    return _outcome(result, name, draft, (*found, *new), told)
+
+
+def _overlooked(result: CheckResult, name: str, on: date) -> Diagnostics:
+    """What is wrong with a record of the day that could not be told to be one."""
+    named = re.compile(rf"bakes/{on.isoformat()}-{re.escape(name)}(-[0-9]+)?\.yaml")
+    known = {each.path for each in result.bakes}
+    paths = {path for path in result.texts if named.fullmatch(path) and path not in known}
+    return tuple(each for each in result.diagnostics if each.span.path in paths)
+
+
+def _fresh(result: CheckResult, name: str, on: date) -> Draft:
+    formula = result.setting.book.get(name)
+    number = revision_of(formula, result.setting.ledger).number if formula else None
+    taken = [path for path in result.texts if path.startswith("bakes/")]
+    recipes = [Path(path).stem for path in result.texts if path.startswith("recipes/")]
+    item = example_item(formula)
+    return fresh_draft(name, on, revision=number, item=item, taken=taken, recipes=recipes)
+
+
+def example_item(formula: Formula | None) -> str:
+    """What most likely needs more of it on a damp day: the first flour, else the first line."""
+    lines = formula.lines if formula else ()
+    return next((line.item for line in lines if line.flour), lines[0].item if lines else "bread flour")
+
+
+def _entries(
+    result: CheckResult, name: str, wanted: Wanted, record: BakeRecord | None
+) -> tuple[tuple[Entry, ...], tuple[str, ...]]:
+    """The entries, and what cannot be understood of those that were typed."""
+    entries: list[Entry] = []
+    refused: list[str] = []
+    for key, texts in (("added", wanted.add), ("left", wanted.left)):
+        for text in texts:
+            said = read_said(text, spoons=result.setting.spoons)
+            if isinstance(said, str):
+                refused.append(f"--{'add' if key == 'added' else 'left'}: {said}")
+            else:
+                entries.append(Entry(key=key, how="add", fields=_fields(result, name, said, key)))
+    known = {fold(each) for each in record.pack_names} if record else set()
+    for pack in wanted.packs:
+        if fold(pack) not in known:
+            entries.append(Entry(key="packs", how="add", text=pack))
+            known.add(fold(pack))
+    entries += [Entry(key="times", how="add", text=text) for text in wanted.times]
+    entries += [Entry(key=key, how="set", text=text) for key, text in wanted.set]
+    entries += [Entry(key=key, how="more", text=text) for key, text in wanted.more]
+    return tuple(entries), tuple(refused)
+
+
+def _fields(result: CheckResult, name: str, said: Said, key: str) -> tuple[tuple[str, str], ...]:
+    """The item is written as the recipe writes it, where the recipe has it."""
+    formula = result.setting.book.get(name)
+    line = line_named(formula, said.item) if formula and "/" not in said.item else None
+    fields = (("what", line.item if line else said.item), ("amount", said.amount))
+    return (*fields, ("when", said.when)) if said.when and key == "added" else fields
+
+
+def _new_faults(result: CheckResult, base: Draft, draft: Draft) -> Diagnostics:
+    """What the entries would bring; a warning that was told before is not told again."""
+    old = {(each.code, each.message) for each in _read(result, base)[1]}
+    return tuple(each for each in _read(result, draft)[1] if (each.code, each.message) not in old)
+
+
+def _read(result: CheckResult, draft: Draft) -> tuple[BakeRecord | None, Diagnostics]:
+    keys, found = read_mapping(draft.path, draft.after)
+    if keys is None:
+        return None, found
+    names = [Path(path).stem for path in result.texts if path.startswith("recipes/")]
+    records, wrong = read_bakes(
+        ((draft.path, keys),), names=names, book=result.setting.book, shelf=result.shelf
+    )
+    return (records[0] if records else None), (*found, *wrong)
+
+
+def _outcome(
+    result: CheckResult, name: str, draft: Draft, found: Diagnostics, told: tuple[str, ...]
+) -> Outcome:
+    record, wrong = _read(result, draft)
+    errors = tuple(each for each in wrong if each.severity is Severity.ERROR)
+    formula = result.setting.book.get(name)
+    view = None
+    if record is not None and formula is not None:
+        day = bake_day(record, formula, result.setting.book)
+        view = bake_day_view(day, formula, result.setting, current=_current(result, name))
+    return Outcome(
+        path=draft.path,
+        opened=draft.before is None,
+        changed=draft.before != draft.after,
+        told=told,
+        found=(*found, *errors),
+        text=draft.after.decode("utf-8"),
+        view=view,
+        item=example_item(formula),
+    )
+
+
+def _told(
+    result: CheckResult, record: BakeRecord | None, name: str, on: date, draft: Draft, wanted: Wanted
+) -> tuple[str, ...]:
+    told = []
+    if draft.before is None:
+        told += list(_unfinished(result, name, on))
+        if on > result.setting.day:
+            told.append(
+                f"{on.isoformat()} is after {result.setting.day.isoformat()}: is that the day you mean?"
+            )
+    elif record is not None:
+        before = (("room", record.room), ("weather", record.weather))
+        new = dict(wanted.set)
+        told += [
+            f"{key}: “{old}” became “{new[key]}”" for key, old in before if old and new.get(key, old) != old
+        ]
+    if not result.setting.book.get(name):
+        told.append(
+            f"{name} has errors, so what was entered could not be compared with the recipe: tinleaf check"
+        )
+    return tuple(told)
+
+
+def _unfinished(result: CheckResult, name: str, on: date) -> Iterable[str]:
+    for each in result.bakes:
+        if each.recipe == name and each.baked is None and on - OVERNIGHT <= each.day < on:
+            yield (
+                f"{each.path} has no weight after baking yet. If this is the same dough, write into that one: "
+                f"add --on {each.day.isoformat()}"
+            )
+
+
+def _current(result: CheckResult, name: str) -> int:
+    return revision_of(result.setting.book[name], result.setting.ledger).number
+
+
+def days_of(result: CheckResult, name: str) -> tuple[BakeDay, ...]:
+    """Every bake of a recipe up to the publication day, oldest first."""
+    formula, book = result.setting.book[name], result.setting.book
+    own = [each for each in result.bakes if each.recipe == name and each.day <= result.setting.day]
+    return tuple(
+        bake_day(each, formula, book)
+        for each in sorted(own, key=lambda each: (each.day, each.number, each.path))
+    )
+
+
+def view_of(result: CheckResult, day: BakeDay) -> BakeDayView:
+    name = day.record.recipe
+    return bake_day_view(day, result.setting.book[name], result.setting, current=_current(result, name))
+
+
+def compared(result: CheckResult, name: str, days: Iterable[BakeDay]) -> ComparisonView:
+    title = result.setting.book[name].about.title
+    return comparison_view(days, title=title, language=result.setting.settings.language)
+
+
+def comparison_values(result: CheckResult, name: str, days: tuple[BakeDay, ...]) -> object:
+    views = {each.record.path: view_of(result, each) for each in days}
+    return {"recipe": name, "groups": comparison_data(days, views)}
+
+
+def day_values(result: CheckResult, day: BakeDay) -> object:
+    return day_data(day, view_of(result, day))

@@ -1,0 +1,26 @@
+"""A kitchen for old texts: the catalogue, an empty pantry, no recipes."""
+
+from functools import cache
+
+from generator.formula.shelf import Shelf
+from generator.importer.model import Kitchen
+from generator.incoming import proof
+from generator.render.print_fonts import missing_glyphs
+from tests.formula.kitchen import shelf
+
+
+@cache
+def stock() -> Shelf:
+    return shelf()
+
+
+@cache
+def kitchen() -> Kitchen:
+    on = stock()
+    return Kitchen(
+        shelf=on,
+        book={},
+        kinds=frozenset({"bread", "cake"}),
+        proof=lambda name, text: proof(name, text, shelf=on),
+        unprintable=missing_glyphs,
+    )
