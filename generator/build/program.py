@@ -10,6 +10,7 @@ from pathlib import Path
 from generator.build.snapshot import snapshot_of
 
 _PACKAGE = Path(__file__).resolve().parent.parent
+_TREES = (_PACKAGE, _PACKAGE.parent / "themes")
 _LIBRARIES = (
     *("brotli", "fontpkg-fira-sans-condensed", "fontpkg-vollkorn", "fonttools", "jinja2", "markdown-it-py"),
     *("markupsafe", "pillow", "pyyaml", "segno", "tinycss2", "tzdata", "weasyprint", "pydyf"),
@@ -18,8 +19,8 @@ _LIBRARIES = (
 
 def program_stamp() -> str:
     """By sizes and times alone: the same as last time, or in doubt. Whatever is installed touches its folder."""
-    trees = (_PACKAGE, _PACKAGE.parent / "themes")
-    marks = [snapshot_of(each, without=frozenset({"__pycache__"})).mark for each in trees if each.is_dir()]
+
+    marks = [snapshot_of(each, without=frozenset({"__pycache__"})).mark for each in _TREES if each.is_dir()]
     installed = [_changed(sysconfig.get_path(name)) for name in ("purelib", "platlib")]
     return sha256("\n".join((sys.version, *marks, *installed)).encode()).hexdigest()
 
