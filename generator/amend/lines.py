@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from generator.amend.answer import Asked, Former, Refused, Worked
-from generator.amend.line_amount import Rewritten, rewrite
+from generator.amend.line_amount import rewrite
+from generator.amend.line_spots import Rewritten
 from generator.amend.typed import read_typed
 from generator.catalogue.lookup import fold
 from generator.diagnostics.diagnostic import did_you_mean

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import partial
 
 from generator.measure.density import apart
 from generator.measure.number import SPACE, VULGAR, Range, read_number
@@ -17,14 +18,18 @@ _ASCII = {sign: f"{value.numerator}/{value.denominator}" for value, sign in GLYP
 _SIGN = re.compile(f"([0-9]?)([{''.join(GLYPHS.values())}])")
 _WORD = re.compile(r"[A-Za-z][A-Za-z. ]*$")
 _SIZED = re.compile(rf"^(?:level|scant|heaped|heaping|rounded|generous|packed){SPACE}+", re.I)
+_DECIMALS = re.compile(r"[0-9]\.([0-9]{1,3})")
 _PLACES = {"kg": 3, "oz": 1, "lb": 2, "l": 2, "dl": 1, "cl": 1, "fl oz": 1}
 _SPELLED = 4
 """Letters from which on a unit is a word of a language, with a plural."""
 
 
-def worded_like(old: Quantity, amount: Range, *, spoons: Spoons) -> str | None:
-    """`amount`, in grams, millilitres or pieces, as the measure `old` was written; None where that is not near."""
-    for text in _candidates(old, amount, spoons):
+def worded_like(old: Quantity, amount: Range, *, spoons: Spoons, joined: bool = False) -> str | None:
+    """`amount`, in grams, millilitres or pieces, as the measure `old` was written; None where that is not near.
+
+    `joined` is for a measure between slashes, where a fraction with a slash and a sum of spoons would mislead.
+    """
+    for text in _joined(old, amount, spoons) if joined else _candidates(old, amount, spoons):
         read = read_quantity(text, spoons=spoons)
         if read is not None and read[1] == len(text) and _is_near(_in_base(read[0]), amount):
             return text
@@ -40,14 +45,25 @@ def _is_near(one: Range, other: Range) -> bool:
     return all(apart(Range.exact(a), Range.exact(b)) <= NEAR for a, b in ends if a and b)
 
 
+def _joined(old: Quantity, amount: Range, spoons: Spoons) -> Iterator[str]:
+    """In the unit itself, with fraction signs."""
+    own = amount.scaled(1 / (old.unit.factor if old.unit else Fraction(1)))
+    for style in (_usual, _eighths, _fine):
+        low, high = style(own.low, old.unit), style(own.high, old.unit)
+        number = low if low == high else f"{low}{_dash(old.text)}{high}"
+        yield with_number(old.text, number, own.high, spoons=spoons)
+
+
 def _candidates(old: Quantity, amount: Range, spoons: Spoons) -> Iterator[str]:
     unit = old.unit
-    if unit is not None and unit.name in _SCOOPED:
+    decimals = _DECIMALS.search(old.text)
+    if unit is not None and unit.name in _SCOOPED and not decimals:
         words = volume_words(amount, spoons)
         yield _sized(old.text, _spelled(_in_notation(words, old.text), old, unit, spoons))
     scale = unit.factor if unit else Fraction(1)
     own = amount.scaled(1 / scale)
-    for style in (_usual, _eighths, _fine):
+    places = len(decimals[1]) if decimals else 0
+    for style in (*((partial(_decimal, places=places),) if decimals else ()), _usual, _eighths, _fine):
         low, high = style(own.low, unit), style(own.high, unit)
         number = low if low == high else f"{low}{_dash(old.text)}{high}"
         yield with_number(old.text, _in_notation(number, old.text), own.high, spoons=spoons)
@@ -74,6 +90,11 @@ def _fine(value: Fraction, _: Unit | None) -> str:
     return decimal(value, places=2)
 
 
+def _decimal(value: Fraction, _: Unit | None, *, places: int) -> str:
+    """With as many decimals as there were."""
+    return decimal(value, places=places)
+
+
 def _in_notation(words: str, like: str) -> str:
     """Fractions as signs, with a slash or as decimals, and ranges with the dash that was there."""
     words = words.replace("–", _dash(like))
@@ -98,7 +119,7 @@ def _dash(like: str) -> str:
 def _spelled(words: str, old: Quantity, unit: Unit, spoons: Spoons) -> str:
     """Cups as the maker spells them; a kind of spoon that was not there keeps its usual word."""
     own = _WORD.search(old.text)
-    if own is None:
+    if own is None or unit_named(own[0], spoons=spoons) != unit:
         return words
 
     def word(found: "re.Match[str]") -> str:
@@ -111,6 +132,13 @@ def _spelled(words: str, old: Quantity, unit: Unit, spoons: Spoons) -> str:
 def _sized(old: str, words: str) -> str:
     sized = _SIZED.match(old)
     return f"{sized[0]}{words}" if sized else words
+
+
+def number_of(old: str) -> Range | None:
+    """The number of a measure, behind a word such as “heaped”."""
+    sized = _SIZED.match(old)
+    read = read_number(old, sized.end() if sized else 0, words=True)
+    return read[0] if read else None
 
 
 def with_number(old: str, number: str, value: Fraction, *, spoons: Spoons) -> str:

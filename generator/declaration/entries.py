@@ -8,6 +8,7 @@ ones.
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from types import MappingProxyType
 
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import in_list, joined, merged, plain_text
@@ -19,6 +20,7 @@ from generator.formula.model import Formula, Line, Use, Ware
 
 WEIGHED, UNWEIGHED, OPTIONAL, CHOICE, EXTRA = "weighed", "unweighed", "optional", "choice", "extra"
 _WATER = "water"  # the catalogue's group of water and ice
+NO_SHARES: Mapping[str, str] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +28,8 @@ class Entry:
     """One ingredient of a list.
 
     `grams` is what stays in the bake, 0 unless `place` is WEIGHED; `instead` names what a CHOICE stands for;
-    `ids` are what the region declares of it, in the order they are met.
+    `ids` are what the region declares of it, in the order they are met; `names` are the maker's word for it and the
+    catalogue's.
     """
 
     runs: tuple[Run, ...]
@@ -35,6 +38,7 @@ class Entry:
     ids: tuple[str, ...]
     water: bool = False
     instead: str = ""
+    names: tuple[str, ...] = ()
 
     @property
     def key(self) -> str:
@@ -46,16 +50,29 @@ def entries(formula: Formula, *, book: Mapping[str, Formula], region: Region) ->
     return _entries(formula, book, region, frozenset({formula.name}))
 
 
-def list_runs(found: tuple[Entry, ...], *, tail: frozenset[str], region: Region) -> tuple[Run, ...]:
-    """The list as runs. `tail` holds the keys of entries that may stand behind "2% or less of"."""
+def list_runs(
+    found: tuple[Entry, ...],
+    *,
+    tail: frozenset[str],
+    region: Region,
+    shares: Mapping[str, str] = NO_SHARES,
+) -> tuple[Run, ...]:
+    """The list as runs. `tail` holds the keys of entries that may stand behind "2% or less of".
+
+    `shares` are words to stand after the entry of a key: " 33 %".
+    """
     weighed = [each for each in found if each.place == WEIGHED]
-    head = [each.runs for each in weighed if each.key not in tail]
+    head = [_with_share(each, shares) for each in weighed if each.key not in tail]
     small = [each.runs for each in weighed if each.key in tail]
     if small:
         colon = ":" if len(small) > 1 else ""
         head.append(merged((Run(text=f"{region.small_amounts_words}{colon} "), *joined(small, ", "))))
     groups = [joined(head, ", "), *_after_the_weighed(found, weighed=bool(weighed))]
     return joined((each for each in groups if each), "; ")
+
+
+def _with_share(entry: Entry, shares: Mapping[str, str]) -> tuple[Run, ...]:
+    return merged((*entry.runs, Run(text=shares.get(entry.key, ""))))
 
 
 def declared_ids(carried: LineAllergens, region: Region) -> tuple[str, ...]:
@@ -132,6 +149,7 @@ def _entry(
         grams=kept.mid if kept else Fraction(0),
         ids=tuple(dict.fromkeys((*first, *declared_ids(carried, region)))),
         water=bool(line.ware and line.ware.ingredient.group == _WATER and line.component is None),
+        names=(line.item, *((line.ware.ingredient.name,) if line.ware else ())),
     )
 
 

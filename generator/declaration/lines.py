@@ -156,7 +156,10 @@ def _ware(ware: Ware | None, part: str, item: str) -> LineAllergens:
     kinds = {ALLERGENS[each.allergen].group for each in traces if _names_a_kind(each)}
     for pack in ware.packs:
         traces += [each for each in _stated_traces(pack, part, item) if not _only_heads(each, kinds)]
-    return _summed(tuple(dict.fromkeys(traces)), tuple(_unknown(ware, readings, item)))
+    unknown = tuple(_unknown(ware, readings, item))
+    if unknown and ware.ingredient.ask:
+        traces += _name_traces(ware, part, item)
+    return _summed(tuple(dict.fromkeys(traces)), unknown)
 
 
 def _label_traces(pack: Pack, reading: PackReading, part: str, item: str) -> Iterator[Trace]:
@@ -180,10 +183,19 @@ def _catalogue_traces(ware: Ware, part: str, item: str) -> Iterator[Trace]:
         if allergen not in stated:
             yield _trace(allergen, CONTAINS, part, item, "catalogue", ware.ingredient.name)
     if ware.ingredient.group == _THE_MAKERS_OWN or not ware.ingredient.sources:
-        name = ware.ingredient.name
-        for match in matches(blanked(name, denied(name))):
-            for allergen in match.meaning.allergens:
-                yield _trace(allergen, CONTAINS, part, item, "its name", ware.ingredient.name)
+        yield from _said_by(ware.ingredient.name, part, item)
+
+
+def _name_traces(ware: Ware, part: str, item: str) -> Iterator[Trace]:
+    """What the maker's own word for a thing says while its pack is unread: "hazelnut liqueur"."""
+    carried = set(ware.ingredient.allergens)
+    return (each for each in _said_by(item, part, item) if each.allergen not in carried)
+
+
+def _said_by(name: str, part: str, item: str) -> Iterator[Trace]:
+    for match in matches(blanked(name, denied(name))):
+        for allergen in match.meaning.allergens:
+            yield _trace(allergen, CONTAINS, part, item, "its name", name)
 
 
 def _stated_traces(pack: Pack, part: str, item: str) -> Iterator[Trace]:

@@ -36,6 +36,8 @@ class Region:
     water_left_out   share of the finished food up to which water may go unnamed, None: never
     letters          whose rule the heights of letters follow: "american" or "european"
     metric_first     whether the net weight begins with grams
+    shares_of_named  whether the list says the share of what the name of the food speaks of
+    names_nothing    words of an ingredient's name that do not make it the one that the food is named after
     spelling         words of the catalogue's names -> as they are written here, where it has no name of its own
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not
     """
@@ -65,6 +67,8 @@ class Region:
     letters: str
     metric_first: bool
     spelling: Mapping[str, str]
+    shares_of_named: bool
+    names_nothing: frozenset[str]
 
     def ids(self, allergen: str) -> tuple[str, ...]:
         """What an allergen is declared as here; empty where the region does not declare it."""
@@ -136,6 +140,8 @@ def _region(data: Mapping[str, Any]) -> Region:
         letters=data["letters"],
         metric_first=data["metric_first"],
         spelling=MappingProxyType(dict(data["spelling"])),
+        shares_of_named=data["shares_of_named"],
+        names_nothing=frozenset(data["names_nothing"].split()),
     )
 
 
