@@ -90,7 +90,8 @@ def leaf_of(name: str, checked: "CheckResult", cache: Cache) -> Leaf:
 
 def _held(value: object, cache: Cache) -> Kept:
     made = kept(value)
-    if cache.touch(made.mark):
+    # Read, not only found: a file with a flipped bit is no input.
+    if cache.get(made.mark) is not None:
         return replace(made, content=None)
     return replace(made, content=None) if cache.put(made.mark, made.content or b"") else made
 

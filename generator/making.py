@@ -56,12 +56,16 @@ Results = Mapping[str, tuple[tuple[str, str], ...]]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Memory:
-    """What the last make knew. `marks` are of every file of the content, "" where the file was not at rest."""
+    """What the last make knew. `marks` are of every file of the content, "" where the file was not at rest.
+
+    `young` were changed so shortly before that their times may not show another change.
+    """
 
     program: str
     day: date
     stamps: Mapping[str, Stamp]
     marks: Mapping[str, str]
+    young: tuple[str, ...]
     pantry: Mapping[str, str]
     packs: Mapping[str, Pack]
     ledger: Mapping[str, str]
@@ -93,19 +97,23 @@ class Understood:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Disk:
-    """The content as it stands, and the marks of its files, each read at most once."""
+    """The content as it stands, and the marks of its files, each read at most once. `since` is when it was looked at,
+    in nanoseconds."""
 
     root: Path
     stamps: Mapping[str, Stamp]
     before: Memory | None
+    since: int
     marks: dict[str, str] = field(default_factory=dict)
 
     def mark(self, path: str) -> str:
         """The mark of a file's content; from memory where its size and times are the same and it was at rest."""
         if path not in self.marks:
-            known = self.before.marks.get(path, "") if self.before else ""
-            same = self.before is not None and self.before.stamps.get(path) == self.stamps.get(path)
-            self.marks[path] = known if known and same else content_mark(self.root / path)
+            before = self.before
+            rests = before is not None and path not in before.young
+            same = before is not None and before.stamps.get(path) == self.stamps.get(path)
+            known = before.marks.get(path, "") if before is not None and rests and same else ""
+            self.marks[path] = known or content_mark(self.root / path)
         return self.marks[path]
 
 
@@ -352,7 +360,8 @@ def _make(
     cache: Cache,
 ) -> Made:
     clock = _Clock()
-    disk = Disk(root=root, stamps=content_snapshot(root).stamps, before=before)
+    since = time.time_ns()
+    disk = Disk(root=root, stamps=content_snapshot(root).stamps, before=before, since=since)
     known = understand(disk, check, cache, day)
     clock.note("understood", len(known.leaves), known.anew)
     if has_errors(known.diagnostics) and not how.keep_going:
@@ -462,6 +471,7 @@ def _remember(
         day=known.day,
         stamps=dict(disk.stamps),
         marks={path: "" if path in restless else mark for path, mark in marks.items()},
+        young=after.doubtful(disk.since),
         pantry=dict(pantry_marks(root / "pantry.yaml") or {}),
         packs=dict(known.packs),
         ledger=dict(ledger_marks(root / "ledger.jsonl") or {}),
@@ -477,7 +487,7 @@ def _remember(
     remember(cache, "memory", root, output, memory)
     if restless or set(after.stamps) != set(disk.stamps):
         return
-    young = after.doubtful(time.time_ns())
+    young = after.doubtful(disk.since)
     last = Last(
         program=program_stamp(),
         day=known.day,

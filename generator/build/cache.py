@@ -25,6 +25,7 @@ class Cache:
     """Bytes by key. `root` None is a cache that keeps nothing. A key is a fingerprint in hexadecimal."""
 
     root: Path | None
+    most: int = MOST_BYTES
 
     def get(self, key: str) -> bytes | None:
         """What was kept under the key; None where nothing is, or nothing that can be trusted."""
@@ -76,7 +77,7 @@ class Cache:
         """Removes what was used the longest ago until at most `most` bytes are left; returns how many files went."""
         if self.root is None:
             return 0
-        most = _most_bytes() if most is None else most
+        most = self.most if most is None else most
         files = sorted(_files(self.root))
         left, gone = sum(size for _, size, _ in files), 0
         for _, size, path in files:
@@ -102,7 +103,7 @@ def users_cache() -> Cache:
         base = Path(wanted) if os.path.isabs(wanted) else Path.home() / ".cache"
     except RuntimeError:
         return Cache(root=None)
-    return Cache(root=base / "tinleaf" / "made")
+    return Cache(root=base / "tinleaf" / "made", most=_most_bytes())
 
 
 def _most_bytes() -> int:

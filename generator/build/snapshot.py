@@ -33,7 +33,7 @@ class Snapshot:
 
 
 def snapshot_of(root: Path, *, without: frozenset[str] = frozenset()) -> Snapshot:
-    """Every file below `root` that is not in a hidden folder; `without` names files in `root` that do not count."""
+    """Every file below `root` that is not in a hidden folder; `without` names files and folders that do not count, at any depth."""
     stamps = dict(sorted(_walk(os.fspath(root), "", without)))
     told = "\n".join(f"{path}\0{stamp[0]}\0{stamp[1]}\0{stamp[2]}" for path, stamp in stamps.items())
     newest = max((max(stamp[1:]) for stamp in stamps.values()), default=0)
@@ -69,7 +69,7 @@ def _walk(folder: str, inside: str, without: frozenset[str]) -> Iterator[tuple[s
             try:
                 if entry.is_dir(follow_symlinks=False):
                     if not entry.name.startswith("."):
-                        yield from _walk(entry.path, path + "/", frozenset())
+                        yield from _walk(entry.path, path + "/", without)
                     continue
                 about = entry.stat()
             except OSError:

@@ -157,7 +157,9 @@ class Kitchen:
 
 def files_in(root: Path) -> Mapping[str, bytes]:
     return {
-        path.relative_to(root).as_posix(): path.read_bytes() for path in sorted(root.rglob("*")) if path.is_file()
+        path.relative_to(root).as_posix(): path.read_bytes()
+        for path in sorted(root.rglob("*"))
+        if path.is_file()
     }
 
 
@@ -178,13 +180,17 @@ def _amount(path: str, item: str) -> Edit:
 
 def _lead(kitchen: Kitchen, chance: random.Random) -> None:
     text = (kitchen.content / "recipes/oat-squares.md").read_text(encoding="utf-8")
-    kitchen.change("recipes/oat-squares.md", _starting(text, "lead:"), f"lead: Chewy, {chance.randint(1, 999)} times.")
+    kitchen.change(
+        "recipes/oat-squares.md", _starting(text, "lead:"), f"lead: Chewy, {chance.randint(1, 999)} times."
+    )
 
 
 def _title(kitchen: Kitchen, chance: random.Random) -> None:
     """Of a component: it stands on the pages of the bakes that use it."""
     text = (kitchen.content / "recipes/night-sponge.md").read_text(encoding="utf-8")
-    kitchen.change("recipes/night-sponge.md", _starting(text, "title:"), f"title: Sponge {chance.randint(1, 999)}")
+    kitchen.change(
+        "recipes/night-sponge.md", _starting(text, "title:"), f"title: Sponge {chance.randint(1, 999)}"
+    )
 
 
 def _starting(text: str, start: str) -> str:

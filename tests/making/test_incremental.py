@@ -57,19 +57,17 @@ def walk(kitchen: Kitchen, names: list[str], chance: random.Random) -> None:
         agrees(kitchen)
 
 
-@pytest.mark.parametrize("seed", [1, 2])
-def test_edits_in_any_order_give_what_a_clean_make_gives(kitchen: Kitchen, seed: int) -> None:
-    chance = random.Random(seed)
-    names = sorted(EDITS)
-    chance.shuffle(names)
-    walk(kitchen, names[: len(names) // 2] if seed == 1 else names[len(names) // 2 :], chance)
+def test_edits_in_any_order_give_what_a_clean_make_gives(kitchen: Kitchen) -> None:
+    walk(kitchen, ["amount of a component", "pack no longer read", "add or delete", "day"], random.Random(1))
 
 
 @pytest.mark.long
 @pytest.mark.parametrize("seed", range(10, 16))
 def test_many_edits_in_any_order(kitchen: Kitchen, seed: int) -> None:
     chance = random.Random(seed)
-    walk(kitchen, [chance.choice(sorted(EDITS)) for _ in range(40)], chance)
+    names = sorted(EDITS)
+    chance.shuffle(names)
+    walk(kitchen, [*names, *(chance.choice(names) for _ in range(25))], chance)
 
 
 @pytest.mark.long
@@ -85,9 +83,14 @@ def test_each_edit_reaches_what_it_concerns_and_no_more(kitchen: Kitchen) -> Non
     EDITS["amount"](kitchen, chance)
     own = "site/recipes/oat-squares/"
     feeds = {"site/feed.xml", "site/feed.json"}
-    assert made_in(kitchen) == {f"{own}index.html", f"{own}recipe.json", "desk/oat-squares/description.txt", *feeds}
+    assert made_in(kitchen) == {
+        f"{own}index.html",
+        f"{own}recipe.json",
+        "desk/oat-squares/description.txt",
+        *feeds,
+    }
     EDITS["pantry row"](kitchen, chance)
-    assert made_in(kitchen) == {f"{own}index.html", f"{own}recipe.json", "desk/oat-squares/description.txt", *feeds}
+    assert made_in(kitchen) == {f"{own}index.html", f"{own}recipe.json", *feeds}
     EDITS["amount of a component"](kitchen, chance)
     reached = {path.split("/")[2] for path in made_in(kitchen) if path.startswith("site/recipes/")}
     assert reached == {"plain-loaf", "night-sponge"}
@@ -96,7 +99,13 @@ def test_each_edit_reaches_what_it_concerns_and_no_more(kitchen: Kitchen) -> Non
 def test_only_what_is_reached_is_understood_again(kitchen: Kitchen) -> None:
     chance = random.Random(8)
     assert kitchen.make().profile.rows[0].made == 3
-    for name, anew in {"amount": 1, "amount of a component": 2, "pantry row": 1, "setting": 3, "touched": 0}.items():
+    for name, anew in {
+        "amount": 1,
+        "amount of a component": 2,
+        "pantry row": 1,
+        "setting": 3,
+        "touched": 0,
+    }.items():
         EDITS[name](kitchen, chance)
         row = kitchen.make().profile.rows[0]
         assert (name, row.went_in, row.made) == (name, 3, anew)
@@ -119,7 +128,9 @@ def test_template_reaches_only_its_own_outputs(kitchen: Kitchen, themes: Path) -
 def test_spoilt_cache_is_noticed_and_made_anew(kitchen: Kitchen) -> None:
     kitchen.make()
     chance = random.Random(9)
-    for number, file in enumerate(sorted(path for path in (kitchen.folder / "cache").rglob("*") if path.is_file())):
+    for number, file in enumerate(
+        sorted(path for path in (kitchen.folder / "cache").rglob("*") if path.is_file())
+    ):
         data = bytearray(file.read_bytes())
         data[chance.randrange(len(data))] ^= 1 << chance.randrange(8)
         if number % 3:
@@ -192,14 +203,18 @@ def test_check_only_writes_nothing_and_says_what_it_would(kitchen: Kitchen) -> N
     assert files_in(kitchen.output) == before
 
 
-def test_file_that_changes_within_the_same_moment_is_seen(kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_file_that_changes_within_the_same_moment_is_seen(
+    kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Same size, same times: what was young at the last look is read again."""
     import os
 
     file = kitchen.content / "recipes" / "oat-squares.md"
     kitchen.make()
     about = file.stat()
-    file.write_text(file.read_text(encoding="utf-8").replace("200 g rolled", "201 g rolled"), encoding="utf-8")
+    file.write_text(
+        file.read_text(encoding="utf-8").replace("200 g rolled", "201 g rolled"), encoding="utf-8"
+    )
     os.utime(file, ns=(about.st_atime_ns, about.st_mtime_ns))
     assert not kitchen.same()
     agrees(kitchen)
