@@ -64,7 +64,9 @@ def arrive(name: str, data: bytes, kitchen: Kitchen, *, named: str = "") -> Arri
     sources = sources_of(name, data)
     if isinstance(sources, Refused):
         return Arrival(name=name, refused=sources)
-    brought = [(source, bring(source, kitchen, named=named if len(sources) == 1 else "")) for source in sources]
+    brought = [
+        (source, bring(source, kitchen, named=named if len(sources) == 1 else "")) for source in sources
+    ]
     recipes = tuple(each for _, each in brought if each is not None)
     empty = tuple(source.name for source, each in brought if each is None)
     return Arrival(name=name, recipes=recipes, empty=empty)
@@ -88,7 +90,9 @@ def stocked(result: CheckResult, rows: Iterable[PantryRow]) -> tuple[Kitchen, st
     pantry, _ = read_pantry(keys, catalogue=result.shelf.catalogue, spoons=result.shelf.spoons)
     kitchen = kitchen_of(result)
     shelf = replace(result.shelf, pantry=pantry)
-    return replace(kitchen, shelf=shelf, proof=lambda name, words: proof(name, words, shelf=shelf, book=kitchen.book)), text
+    return replace(
+        kitchen, shelf=shelf, proof=lambda name, words: proof(name, words, shelf=shelf, book=kitchen.book)
+    ), text
 
 
 def write_brought(root: Path, brought: Brought, *, pantry: str | None = None) -> Diagnostics:
@@ -108,7 +112,9 @@ def doubts_of(brought: Brought) -> Diagnostics:
     """The doubts as findings in the source, to be shown with the line they are about."""
     texts = {each.line.number: each.line.text for each in brought.source}
     return tuple(
-        Diagnostic(code=each.code, message=each.message, span=_place(brought, each.line, texts), hint=each.hint)
+        Diagnostic(
+            code=each.code, message=each.message, span=_place(brought, each.line, texts), hint=each.hint
+        )
         for each in brought.doubts
     )
 

@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
 SUMMARY = "turn an old description, page or table into recipe files"
 TEXT = """\
-Reads a text, Markdown, a saved web page or a CSV of name and text, and writes a recipe file for each
-recipe in it, unpublished. Every doubt stands as a “# ?” comment at its line; what found no place is kept
-in the notes. A file that is there is never written over. Amounts are read back as `check` reads them; an
-ingredient that nobody knows is set aside with a caution, never mapped to another.
+Reads a text, Markdown, a saved web page or a CSV of name and text, and writes an unpublished recipe
+file for each recipe in it. Every doubt stands as a “# ?” comment at its line; what found no place is
+kept in the notes. A file that is there is never written over. Amounts are read back as `check` reads
+them; an ingredient that nobody knows is set aside with a caution, never mapped to another.
 """
 EXAMPLES = """\
 examples:
@@ -37,7 +37,9 @@ exit: 0 brought in, 1 something could not be brought in, 2 a mistake on the comm
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a file, a folder, or - for standard input")
     parser.add_argument("--as", dest="name", metavar="NAME", help="the name of the recipe file, without .md")
-    parser.add_argument("--dry-run", action="store_true", help="print what would be written, and write nothing")
+    parser.add_argument(
+        "--dry-run", action="store_true", help="print what would be written, and write nothing"
+    )
     parser.add_argument(
         "--pantry", action="store_true", help="also add a row to pantry.yaml for each unknown ingredient"
     )
@@ -57,7 +59,9 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     content = content_of(parser, options)
     name: str = options.name or ""
     if name and not _is_name(name):
-        parser.error(f"“{name}” cannot be the name of a file: lower-case letters, digits and single hyphens only")
+        parser.error(
+            f"“{name}” cannot be the name of a file: lower-case letters, digits and single hyphens only"
+        )
     given = Path(options.file)
     if options.file != "-" and not given.exists():
         parser.error(f"there is no file or folder {options.file}")
@@ -142,7 +146,9 @@ def _with_pantry(
 
     kitchen, pantry = stocked(result, brought.rows)
     lines = tuple(dict.fromkeys(each.line for each in brought.source))
-    again = bring(Source(name=brought.source_name, stem=brought.name, lines=lines), kitchen, named=brought.name)
+    again = bring(
+        Source(name=brought.source_name, stem=brought.name, lines=lines), kitchen, named=brought.name
+    )
     return again or brought, pantry
 
 
@@ -177,7 +183,11 @@ def _tell(brought: "Brought", rows: tuple["PantryRow", ...], wish: _Wish) -> Non
     if rows:
         from generator.importer.pantry_text import row_text
 
-        told = "added to pantry.yaml" if wish.pantry and not wish.printed else "for pantry.yaml (--pantry adds them)"
+        told = (
+            "added to pantry.yaml"
+            if wish.pantry and not wish.printed
+            else "for pantry.yaml (--pantry adds them)"
+        )
         print(f"  {told}:", file=sys.stderr)
         for row in rows:
             print("\n".join(f"    {line}" for line in row_text(row).splitlines()), file=sys.stderr)

@@ -19,7 +19,9 @@ def summary_of(brought: Brought) -> str:
         lines.append(f"  {brought.like}")
     aside = [line for line in brought.lines if not line.known]
     if aside:
-        lines.append(f"  set aside, with a caution in the file: {', '.join(line.written.item for line in aside)}")
+        lines.append(
+            f"  set aside, with a caution in the file: {', '.join(line.written.item for line in aside)}"
+        )
     lines += [f"  left out: {each}" for each in brought.left_out]
     count = len(brought.doubts)
     lines.append(f"  {_counted(count, 'question')} to answer:" if count else "  no questions")

@@ -7,7 +7,7 @@ import traceback
 from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
-from generator.cli import baked, check, correct, describe, due, make, posted, show, start, tags
+from generator.cli import baked, bring, check, correct, describe, due, make, posted, show, start, tags
 from generator.cli.options import USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
@@ -31,6 +31,7 @@ COMMANDS: Mapping[str, Command] = {
     "show": show,
     "describe": describe,
     "baked": baked,
+    "bring": bring,
     "correct": correct,
     "tags": tags,
     "due": due,

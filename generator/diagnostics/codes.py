@@ -255,5 +255,20 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "G010": _warning("something avoided that is no allergen known here"),
         "G011": _error("a person who is not keys and values"),
         "G012": _warning("a person who avoids nothing"),
+        # I: old work that is brought in; each is a question to the maker
+        "I001": _warning("an amount that can be read in two ways"),
+        "I002": _warning("a second choice that nobody knows"),
+        "I003": _warning("another food beside an ingredient"),
+        "I004": _warning("a unit of weight or of volume"),
+        "I005": _warning("measures of one old line that disagree"),
+        "I006": _warning("an old volume that cannot be weighed"),
+        "I007": _warning("an old line of an unknown ingredient"),
+        "I008": _warning("an amount that nobody knows"),
+        "I009": _warning("a cup of another country"),
+        "I010": _warning("an old text without a title"),
+        "I011": _warning("an old line that names no ingredient"),
+        "I012": _warning("an old line that is taken for a recipe of the maker's own"),
+        "I020": _warning("a time, a temperature or an amount in old prose that is not clear"),
+        "I021": _warning("old steps that do not add up with their list"),
     }
 )

@@ -17,11 +17,19 @@ _VAGUE = re.compile(
     r"squeezes?|dollops?|sprinkl(?:e|es|ing)|lumps?|bunch(?:es)?|few|little|touch|bit|dusting))\s+(?:of\s+)?(?P<what>.+)$",
     re.I,
 )
-_TASTE = re.compile(r"^(?P<what>[^,]+?)\s*(?:[-–—:(]\s*)?(?P<how>to taste|as needed|as required|q\.?\s?b\.?|nach geschmack)\)?$", re.I)
-_PINCH = re.compile(r"^(?:eine?\s|une\s|una\s|un\s|een\s)?(?:prise|pincée|pincee|pizca|pizzico|snufje|mespuntje|msp\.?)\s+(.+)$", re.I)
+_TASTE = re.compile(
+    r"^(?P<what>[^,]+?)\s*(?:[-–—:(]\s*)?(?P<how>to taste|as needed|as required|q\.?\s?b\.?|nach geschmack)\)?$",
+    re.I,
+)
+_PINCH = re.compile(
+    r"^(?:eine?\s|une\s|una\s|un\s|een\s)?(?:prise|pincée|pincee|pizca|pizzico|snufje|mespuntje|msp\.?)\s+(.+)$",
+    re.I,
+)
 _FRACTION_GAP = re.compile(r"(?<=\d)\s*&\s*(?=\d+/\d)|(?<=\d) and (?=(?:a half|1/2|½)\b)", re.I)
 _DOUBLE_SIGN = re.compile(r"^(\d+)\s*(?:\+)\s*(\d/\d)")
-_FRACTION_SPACES = re.compile(r"(?<![\d/])(\d{1,2})\s*[/⁄∕]\s+(\d{1,2})\b|(?<![\d/])(\d{1,2})\s+[/⁄∕]\s*(\d{1,2})\b")
+_FRACTION_SPACES = re.compile(
+    r"(?<![\d/])(\d{1,2})\s*[/⁄∕]\s+(\d{1,2})\b|(?<![\d/])(\d{1,2})\s+[/⁄∕]\s*(\d{1,2})\b"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,14 +48,14 @@ def plain_amount(text: str, *, shelf: Shelf) -> Amount:
     text = pack_count_spelt_out(text)
     text, around = without_around(text)
     note = "about" if around else ""
-    if vague := _VAGUE.match(text):
-        if read_quantity(text, spoons=shelf.spoons) is None or vague["how"].split()[0].isdigit():
-            return _vague(vague["what"], vague["how"].strip())
+    measured = read_quantity(text, spoons=shelf.spoons) is not None
+    vague, taste = _VAGUE.match(text), _TASTE.match(text)
+    if vague and (not measured or vague["how"].split()[0].isdigit()):
+        return _vague(vague["what"], vague["how"].strip())
     if pinch := _PINCH.match(text):
         return Amount(text=f"a pinch of {without_of(' ' + pinch[1]).strip()}", note=note)
-    if taste := _TASTE.match(text):
-        if read_quantity(text, spoons=shelf.spoons) is None:
-            return Amount(text=f"{taste['what'].strip()}, to taste", note=note)
+    if taste and not measured:
+        return Amount(text=f"{taste['what'].strip()}, to taste", note=note)
     text, thousands = _thousands(text)
     text, questions = _foreign(text, shelf)
     return Amount(text=one_line(text), note=note, questions=(*thousands, *questions))

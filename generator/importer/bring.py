@@ -14,7 +14,17 @@ from generator.importer.foods import usual_name
 from generator.importer.ingredient import read_ingredient
 from generator.importer.layout import place_lines
 from generator.importer.letters import Cleaned, clean_lines
-from generator.importer.model import Brought, Confidence, Doubt, Kitchen, PantryRow, Placed, ReadLine, ResultLine, SourceLine
+from generator.importer.model import (
+    Brought,
+    Confidence,
+    Doubt,
+    Kitchen,
+    PantryRow,
+    Placed,
+    ReadLine,
+    ResultLine,
+    SourceLine,
+)
 from generator.importer.refer import refer
 from generator.importer.steps import GOES_ON, Way, read_ways
 
@@ -44,7 +54,9 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     ways = read_ways(placed)
     title, asked = _title(placed, source)
     name = named or slug(title) or slug(source.stem) or "brought-in"
-    draft = _Plan(source=source, kitchen=kitchen, placed=placed, lines=lines, ways=ways, title=title, cleaned=cleaned)
+    draft = _Plan(
+        source=source, kitchen=kitchen, placed=placed, lines=lines, ways=ways, title=title, cleaned=cleaned
+    )
     result, steps, found = draft.written((*asked, *doubts))
     wrong = kitchen.proof(name, _text(result))
     if has_errors(wrong):
@@ -61,7 +73,9 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
         result=result,
         lines=lines,
         steps=steps,
-        doubts=tuple(sorted(dict.fromkeys((*asked, *doubts, *found)), key=lambda each: (each.line, each.code))),
+        doubts=tuple(
+            sorted(dict.fromkeys((*asked, *doubts, *found)), key=lambda each: (each.line, each.code))
+        ),
         rows=tuple(_rows(lines, kitchen)),
         left_out=(*source.said, *cleaned.said, *_left_out(placed)),
         like=resembles(lines, kitchen.book, kitchen.shelf),
@@ -123,17 +137,23 @@ def _read_lines(
     lines: list[ReadLine] = []
     doubts: list[Doubt] = []
     part, optional = "", False
-    made = {fold(words): name for name, formula in kitchen.book.items() for words in (formula.about.title, name)}
+    made = {
+        fold(words): name for name, formula in kitchen.book.items() for words in (formula.about.title, name)
+    }
     for each in _joined(placed):
         if each.role == "part":
             part, optional = _part(each.value)
         if each.role != "ingredient":
             out.append(each)
             continue
-        found, asked = read_ingredient(each.value, shelf=kitchen.shelf, number=each.line.number, part=part, optional=optional, made=made)
+        found, asked = read_ingredient(
+            each.value, shelf=kitchen.shelf, number=each.line.number, part=part, optional=optional, made=made
+        )
         if not found:
             message = f"“{each.value.strip()}” names no ingredient"
-            doubts.append(Doubt(code="I011", message=message, hint="It is kept in the notes.", line=each.line.number))
+            doubts.append(
+                Doubt(code="I011", message=message, hint="It is kept in the notes.", line=each.line.number)
+            )
             out.append(replace(each, role="note", value=each.value, confidence=Confidence.DOUBTFUL))
             continue
         lines.extend(found)
@@ -151,11 +171,18 @@ def _joined(placed: tuple[Placed, ...]) -> list[Placed]:
     """Ingredient lines that were wrapped, whole again; the second half stays as a line without words of its own."""
     out: list[Placed] = []
     for each in placed:
-        if each.role == "ingredient" and each.value.startswith(GOES_ON) and out and out[-1].role == "ingredient":
+        if (
+            each.role == "ingredient"
+            and each.value.startswith(GOES_ON)
+            and out
+            and out[-1].role == "ingredient"
+        ):
             out[-1] = replace(out[-1], value=f"{out[-1].value} {each.value[1:]}")
             out.insert(-1, replace(each, role="heading", value=""))
         else:
-            out.append(replace(each, value=each.value.removeprefix(GOES_ON)) if each.role == "ingredient" else each)
+            out.append(
+                replace(each, value=each.value.removeprefix(GOES_ON)) if each.role == "ingredient" else each
+            )
     return out
 
 
@@ -188,10 +215,16 @@ def _title(placed: tuple[Placed, ...], source: Source) -> tuple[str, tuple[Doubt
 
 def slug(title: str) -> str:
     """The name of a file: lower-case letters, digits and single hyphens."""
-    plain = unicodedata.normalize("NFKD", title.casefold().replace("ß", "ss").replace("'", "").replace("’", ""))
+    plain = unicodedata.normalize(
+        "NFKD", title.casefold().replace("ß", "ss").replace("'", "").replace("’", "")
+    )
     bare = "".join(each for each in plain if not unicodedata.combining(each))
     whole = _NOT_A_NAME.sub("-", bare).strip("-")
-    return whole if len(whole) <= LONGEST_NAME else whole[:LONGEST_NAME].rpartition("-")[0] or whole[:LONGEST_NAME]
+    return (
+        whole
+        if len(whole) <= LONGEST_NAME
+        else whole[:LONGEST_NAME].rpartition("-")[0] or whole[:LONGEST_NAME]
+    )
 
 
 def _kinds(placed: tuple[Placed, ...], used: frozenset[str]) -> tuple[str, ...]:

@@ -49,7 +49,9 @@ def _amounts(formula: Formula) -> Amounts:
 
 def _add(found: dict[str, Fraction | None], name: str, grams: Fraction | None) -> None:
     before = found.get(name)
-    found[name] = before + grams if before is not None and grams is not None else (grams if name not in found else None)
+    found[name] = (
+        before + grams if before is not None and grams is not None else (grams if name not in found else None)
+    )
 
 
 def _told(mine: Amounts, theirs: Amounts, title: str) -> str:
@@ -68,7 +70,7 @@ def _changed(mine: Amounts, theirs: Amounts) -> list[str]:
     for name, grams in mine.items():
         other = theirs.get(name)
         # Within 2 %, or a gram, it is the rounding of what was printed.
-        if grams is None or other is None or abs(grams - other) <= max(other / 50, 1):
+        if grams is None or other is None or abs(grams - other) <= max(other / 50, Fraction(1)):
             continue
         word = "less" if grams < other else "more"
         told.append(f"with {float(abs(grams - other)):.3g} g {word} {name}")

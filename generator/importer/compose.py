@@ -12,7 +12,7 @@ from generator.importer.steps import Section, Way
 from generator.importer.words import NOT_DOUGH
 
 
-@dataclass(slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Draft:
     """All that goes into one file, in places."""
 
@@ -37,7 +37,9 @@ class Draft:
 
 def compose(draft: Draft) -> tuple[ResultLine, ...]:
     draft.write("---")
-    draft.write(f"# Brought in from {comment(draft.source_name)}. Every “# ?” is a question: answer it, then delete it.")
+    draft.write(
+        f"# Brought in from {comment(draft.source_name)}. Every “# ?” is a question: answer it, then delete it."
+    )
     _opening(draft)
     _formula(draft)
     _films(draft)
@@ -71,7 +73,10 @@ def _opening(draft: Draft) -> None:
         found = draft.of(key)
         if found:
             joined = " ".join(each.value for each in found) if key == "keeps" else found[0].value
-            draft.write(f"{key}: {scalar(joined)}", *(each.line.number for each in found[: len(found) if key == "keeps" else 1]))
+            draft.write(
+                f"{key}: {scalar(joined)}",
+                *(each.line.number for each in found[: len(found) if key == "keeps" else 1]),
+            )
     if draft.kinds:
         draft.write(f"kinds: [{', '.join(draft.kinds)}]")
     if draft.tin:
@@ -112,7 +117,9 @@ def _part(draft: Draft, name: str, lines: list[ReadLine], sources: tuple[int, ..
         _lines(draft, lines, "    ")
     else:
         draft.write(f"  {scalar(name)}:", *sources)
-        draft.write("    # ? Taken to be no dough, so outside the percentages. Delete the next line if it is.")
+        draft.write(
+            "    # ? Taken to be no dough, so outside the percentages. Delete the next line if it is."
+        )
         draft.write("    counts: no")
         draft.write("    lines:")
         _lines(draft, lines, "      ")
@@ -125,7 +132,11 @@ def is_dough(name: str) -> bool:
 def _lines(draft: Draft, lines: list[ReadLine], indent: str) -> None:
     asked: set[Doubt] = set()
     for line in lines:
-        doubts = [each for each in draft.doubts if each.line == line.line and (each.code < "I010" or each.code == "I012") and each not in asked]
+        doubts = [
+            each
+            for each in draft.doubts
+            if each.line == line.line and (each.code < "I010" or each.code == "I012") and each not in asked
+        ]
         asked.update(doubts)
         _ask(draft, doubts, indent)
         for text in _line(line):
@@ -158,7 +169,11 @@ def _keys(line: ReadLine) -> Iterator[tuple[str, str]]:
 
 def _flow(text: str) -> str:
     plain = scalar(text)
-    return plain if not set(plain) & set(",[]{}:#") or plain.startswith('"') else f'"{plain}"'.replace("\\", "\\\\")
+    return (
+        plain
+        if not set(plain) & set(",[]{}:#") or plain.startswith('"')
+        else f'"{plain}"'.replace("\\", "\\\\")
+    )
 
 
 def _films(draft: Draft) -> None:
@@ -236,12 +251,16 @@ def _not_yet(draft: Draft, aside: list[ReadLine]) -> None:
     if aside:
         named = "; ".join(escaped(line.text, opening=False) for line in aside)
         draft.write("<!-- ? Add these to pantry.yaml and to the formula, then delete this caution. -->")
-        draft.write(f"Caution: Not yet in the amounts or on the label: {named}.", *(line.line for line in aside))
+        draft.write(
+            f"Caution: Not yet in the amounts or on the label: {named}.", *(line.line for line in aside)
+        )
         draft.write("")
 
 
 def _everything(draft: Draft) -> list[str]:
-    return [f"{{{line.part + '/' if line.part else ''}{line.written.item}}}" for line in draft.lines if line.known]
+    return [
+        f"{{{line.part + '/' if line.part else ''}{line.written.item}}}" for line in draft.lines if line.known
+    ]
 
 
 def _left(draft: Draft, index: int) -> list[str]:
@@ -276,7 +295,7 @@ def _listed(words: list[str]) -> str:
 
 
 def _notes(draft: Draft) -> None:
-    notes = [each for each in draft.placed if each.role in ("note", "tags")]
+    notes = [each for each in draft.placed if each.role in ("note", "tags") or _has_other_kinds(each, draft)]
     films = draft.of("video")
     chapters = [] if films else draft.of("chapter")
     extra = [each for key in ("makes", "portions", "tin") for each in draft.of(key)[1:]]
@@ -284,11 +303,21 @@ def _notes(draft: Draft) -> None:
         return
     draft.write("## Notes")
     for each in sorted((*notes, *chapters, *extra), key=lambda item: item.line.number):
-        text = each.line.text if each.role in ("chapter", "makes", "portions", "tin") else each.value or each.line.text
+        text = (
+            each.line.text
+            if each.role in ("chapter", "makes", "portions", "tin")
+            else each.value or each.line.text
+        )
         safe = escaped(" ".join(text.split()), opening=True)
         safe = f"{safe[:7]}\\:{safe[8:]}" if safe[:8].casefold() == "caution:" else safe
         draft.write(safe, each.line.number)
         draft.write("")
+
+
+def _has_other_kinds(each: Placed, draft: Draft) -> bool:
+    """Whether keywords of a page name more than kinds that are in use."""
+    words = {word.strip().casefold() for word in each.value.split(",")}
+    return each.role == "kinds" and not words <= set(draft.kinds)
 
 
 def result_line_of(result: tuple[ResultLine, ...]) -> Mapping[int, tuple[int, ...]]:

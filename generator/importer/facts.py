@@ -8,14 +8,22 @@ from generator.measure.duration import read_clock
 
 URL = re.compile(r"https?://[^\s<>\"'）)\]]+", re.I)
 _MAKES = re.compile(
-    r"^(?:makes|yields?|makes about|ergibt|für|pour|para|per|voor|quantity|recipe makes|gives)\b\s*(?:[:=-]\s*)?(?P<what>.+)$", re.I
+    r"^(?:makes|yields?|makes about|ergibt|für|pour|para|per|voor|quantity|recipe makes|"
+    r"gives)\b\s*(?:[:=-]\s*)?(?P<what>.+)$",
+    re.I,
 )
 _SERVES = re.compile(
-    r"^(?:serves|servings?|portions?|portionen|raciones|porzioni|personen|feeds|cuts into)\b\s*(?:[:=-]\s*)?(?P<what>.+)$", re.I
+    r"^(?:serves|servings?|portions?|portionen|raciones|porzioni|personen|feeds|cuts "
+    r"into)\b\s*(?:[:=-]\s*)?(?P<what>.+)$",
+    re.I,
 )
-_TIN = re.compile(r"^(?:tin|pan|mould|mold|tin size|pan size|baking tin|form|moule|stampo|bakvorm)\s*[:=-]\s*(?P<what>.+)$", re.I)
+_TIN = re.compile(
+    r"^(?:tin|pan|mould|mold|tin size|pan size|baking tin|form|moule|stampo|bakvorm)\s*[:=-]\s*(?P<what>.+)$",
+    re.I,
+)
 _KEEPS = re.compile(
-    r"^(?:keeps?(?:\s+for)?|storage|store|storing|to store|keeping|keep|shelf life)\b\s*(?:[:=-]\s*)?(?P<what>.+)$", re.I
+    r"^(?:keeps?(?:\s+for)?|storage|store|storing|to store|keeping|keep|shelf life)\b\s*(?:[:=-]\s*)?(?P<what>.+)$",
+    re.I,
 )
 _CREDIT = re.compile(
     r"^(?P<what>(?:recipe|idea|inspiration|photo(?:graph)?s?|pictures?|music|song|filmed|camera|edited|editing|words|"
@@ -24,18 +32,35 @@ _CREDIT = re.compile(
     re.I,
 )
 _VIDEO = re.compile(
-    r"^(?:watch(?:\s(?:it|here|the\s(?:video|film)|this\s(?:video|film)|on\s\w+))?|(?:the\s)?(?:full\s)?(?:video|film)(?:\s(?:recipe|here))?)$", re.I
+    r"^(?:watch(?:\s(?:it|here|the\s(?:video|film)|this\s(?:video|film)|on\s\w+))?|"
+    r"(?:the\s)?(?:full\s)?(?:video|film)(?:\s(?:recipe|here))?)$",
+    re.I,
 )
 _PAID = re.compile(r"\b(?:affiliate|paid link|paid|sponsored|commission|\(ad\)|#ad)\b", re.I)
-_CHAPTER = re.compile(r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<title>\S.*)$")
+_CHAPTER = re.compile(
+    r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<title>\S.*)$"
+)
 _CHAPTER_LAST = re.compile(r"^(?P<title>\S.*?)\s*[-–—:|(\[]\s*(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?$")
 _TAGS = re.compile(r"^(?:#[^\s#]+[\s,]*)+$")
 _SIZE_IN_STEP = re.compile(
-    r"(?P<size>\d[\d./½¼¾⅓⅔]*(?:\s?(?:x|×|by|-by-)\s?\d[\d./½¼¾]*){0,2}[\s-]?(?:cm|in(?:ch(?:es)?)?|\"))[\s-]*(?P<words>(?:[a-z-]+\s){0,3}?)"
+    r"(?P<size>\d[\d./½¼¾⅓⅔]*(?:\s?(?:x|×|by|-by-)\s?\d[\d./½¼¾]*){0,2}[\s-]?(?:cm|"
+    r"in(?:ch(?:es)?)?|\"))[\s-]*(?P<words>(?:[a-z-]+\s){0,3}?)"
     r"(?P<ware>tin|pan|mould|mold|dish)\b",
     re.I,
 )
-_SHAPES = ("round", "square", "rectangle", "rectangular", "loaf", "springform", "cake", "tart", "tube", "ring", "bundt")
+_SHAPES = (
+    "round",
+    "square",
+    "rectangle",
+    "rectangular",
+    "loaf",
+    "springform",
+    "cake",
+    "tart",
+    "tube",
+    "ring",
+    "bundt",
+)
 _LABELLED = re.compile(r"^(?:makes|yields?|serves|servings|tin|pan|storage|keeps)\s*:", re.I)
 _COUNT = re.compile(r"^(?:about\s|approx\.?\s)?\d+(?:\s?(?:-|–|to)\s?\d+)?\b", re.I)
 
@@ -60,7 +85,11 @@ def fact_of(text: str, *, within: str) -> Fact | None:
         return _link(text)
     if (found := _SERVES.match(text)) and len(text) < 80 and _COUNT.match(found["what"]):
         return Fact(role="portions", value=_portions(found["what"].strip().rstrip(".")))
-    if (found := _MAKES.match(text)) and len(text) < 80 and re.match(r"(?:about\s)?(?:\d|an?\s|one|two|three|four|six|twelve)", found["what"], re.I):
+    if (
+        (found := _MAKES.match(text))
+        and len(text) < 80
+        and re.match(r"(?:about\s)?(?:\d|an?\s|one|two|three|four|six|twelve)", found["what"], re.I)
+    ):
         return Fact(role="makes", value=found["what"].strip().rstrip("."))
     if (found := _TIN.match(text)) and (tin := tin_of(found["what"])):
         return Fact(role="tin", value=tin)
@@ -98,7 +127,11 @@ def tin_of(text: str) -> str:
     plain = re.sub(r"(?<=\d)\s?(?:×|x|by)\s?(?=\d)", " x ", plain)
     plain = re.sub(r"[\s-]?(?:inch(?:es)?|\"|″)(?!\w)", " in", plain)
     plain = re.sub(r"(?<=\d)-?(?=(?:cm|in)\b)", " ", plain)
-    plain = re.sub(r"\b(springform|cake|tart|sandwich|deep|loose-bottomed|pie|tins?|pans?|mou?lds?|dish|baking|a|an|the|one)\b", " ", plain)
+    plain = re.sub(
+        r"\b(springform|cake|tart|sandwich|deep|loose-bottomed|pie|tins?|pans?|mou?lds?|dish|baking|a|an|the|one)\b",
+        " ",
+        plain,
+    )
     plain = plain.replace("bundt", "ring").replace("rectangular", "rectangle")
     size = re.search(r"\d[\d./½¼¾ x]*(?:cm|in|mm)\b", plain)
     shape = re.search(r"\b(round|square|rectangle|loaf|tube|ring|cylinder)\b", plain)

@@ -35,7 +35,9 @@ _NAMES: Mapping[str, str] = MappingProxyType(
         "ground almonds": "gemahlene-mandeln",
     }
 )
-_USUAL = MappingProxyType({word.replace("-", " "): ours for ours, words in _NAMES.items() for word in words.split()})
+_USUAL = MappingProxyType(
+    {word.replace("-", " "): ours for ours, words in _NAMES.items() for word in words.split()}
+)
 
 
 def usual_name(name: str, shelf: Shelf) -> str:

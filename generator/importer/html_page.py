@@ -17,15 +17,88 @@ from generator.importer.schema import recipe_items, schema_lines
 
 MOST_DEPTH = 200
 MOST_TAGS = 60_000
-_VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
-_LOOSE = frozenset("p li dt dd option tr td th thead tbody tfoot rt rp colgroup body html head".split())
-_UNREAD = frozenset("script style noscript template svg math iframe object canvas nav form select button head".split())
-_AROUND = frozenset("header footer aside".split())
-_BLOCKS = frozenset(
-    "p div li dt dd tr h1 h2 h3 h4 h5 h6 section article main ul ol dl table blockquote figcaption figure pre "
-    "header footer aside summary details caption tbody thead label fieldset address".split()
+_VOID = frozenset(
+    ["area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"]
 )
-_HEADINGS = frozenset("h1 h2 h3 h4 h5 h6 dt caption".split())
+_LOOSE = frozenset(
+    [
+        "p",
+        "li",
+        "dt",
+        "dd",
+        "option",
+        "tr",
+        "td",
+        "th",
+        "thead",
+        "tbody",
+        "tfoot",
+        "rt",
+        "rp",
+        "colgroup",
+        "body",
+        "html",
+        "head",
+    ]
+)
+_UNREAD = frozenset(
+    [
+        "script",
+        "style",
+        "noscript",
+        "template",
+        "svg",
+        "math",
+        "iframe",
+        "object",
+        "canvas",
+        "nav",
+        "form",
+        "select",
+        "button",
+        "head",
+    ]
+)
+_AROUND = frozenset(["header", "footer", "aside"])
+_BLOCKS = frozenset(
+    [
+        "p",
+        "div",
+        "li",
+        "dt",
+        "dd",
+        "tr",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "section",
+        "article",
+        "main",
+        "ul",
+        "ol",
+        "dl",
+        "table",
+        "blockquote",
+        "figcaption",
+        "figure",
+        "pre",
+        "header",
+        "footer",
+        "aside",
+        "summary",
+        "details",
+        "caption",
+        "tbody",
+        "thead",
+        "label",
+        "fieldset",
+        "address",
+    ]
+)
+_HEADINGS = frozenset(["h1", "h2", "h3", "h4", "h5", "h6", "dt", "caption"])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,12 +202,15 @@ def _text_lines(root: Element, *, around: bool = False) -> Iterator[tuple[str, s
                     yield block, text
                 words, block = [], node
             continue
-        name = node.tag if isinstance(node.tag, str) else ""
+        name = node.tag if callable(node.tag) is False else ""
         after = [(node.tail or "", "text")] if node is not root else []
         if name in skipped or not name:
             stack.extend(after)
             continue
-        inside: list[tuple[Element | str, str]] = [(node.text or "", "text"), *((child, "") for child in node)]
+        inside: list[tuple[Element | str, str]] = [
+            (node.text or "", "text"),
+            *((child, "") for child in node),
+        ]
         if name == "br":
             inside = [(block, "block")]
         elif name in ("td", "th"):
@@ -180,13 +256,19 @@ def _merged(
     if alone:
         told = {_key(text) for _, text in out}
         whole = " ".join(_key(text) for _, text in data)
-        rest = [text for n, (_, text) in enumerate(shown) if n not in used and _key(text) not in told and _key(text) not in whole]
+        rest = [
+            text
+            for n, (_, text) in enumerate(shown)
+            if n not in used and _key(text) not in told and _key(text) not in whole
+        ]
         out += [("section-notes", "Notes"), *(("", text) for text in rest)] if rest else []
     return out
 
 
 def _is_list_heading(text: str) -> bool:
-    return re.match(r"(?:ingredients|zutaten|ingr[eé]dients|ingredientes|ingredienti)\b", text, re.I) is not None
+    return (
+        re.match(r"(?:ingredients|zutaten|ingr[eé]dients|ingredientes|ingredienti)\b", text, re.I) is not None
+    )
 
 
 def _key(text: str) -> str:

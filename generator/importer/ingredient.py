@@ -23,17 +23,24 @@ from generator.importer.tidy import bare, in_order, mass_or_count, one_line, sta
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import Kind
 
-_OPTIONAL = re.compile(r"\s*,?\s*\(?\b(?:optional(?:ly)?|if you like|facultati[fv]o?|opcional|optioneel)\b\)?\s*:?\s*", re.I)
+_OPTIONAL = re.compile(
+    r"\s*,?\s*\(?\b(?:optional(?:ly)?|if you like|facultati[fv]o?|opcional|optioneel)\b\)?\s*:?\s*", re.I
+)
 _OR = re.compile(r"\s+(?:or|oder|ou|oppure)\s+", re.I)
 _OR_BRACKET = re.compile(r"\s*\(or\s+([^()]+)\)", re.I)
-_EACH = re.compile(r"\beach\s+(?:of\s+)?(?P<first>[^,&]+?)\s+(?:and|&)\s+(?P<second>[^,&]+?)(?P<rest>,.*)?$", re.I)
+_EACH = re.compile(
+    r"\beach\s+(?:of\s+)?(?P<first>[^,&]+?)\s+(?:and|&)\s+(?P<second>[^,&]+?)(?P<rest>,.*)?$", re.I
+)
 _AND = re.compile(r"\s+(?:and|&)\s+", re.I)
 _GIVES = re.compile(
     r"(?P<how>(?:(?:finely\s)?grated\s|fine(?:ly)?\s)?(?:juice|zest|rind|peel|juice and zest|zest and juice))\s+"
     r"(?:of|from)\s+(?P<rest>.+)",
     re.I,
 )
-_MORE = re.compile(r"(?<![,(])\s+((?:plus|\+|and)\s+(?:(?:extra|more|a little|some)\b|\d+\s*(?:tsp|tbsp)s?\b(?=\s+for\b)).*)$", re.I)
+_MORE = re.compile(
+    r"(?<![,(])\s+((?:plus|\+|and)\s+(?:(?:extra|more|a little|some)\b|\d+\s*(?:tsp|tbsp)s?\b(?=\s+for\b)).*)$",
+    re.I,
+)
 _DASH_NOTE = re.compile(r"\s+[–—-]\s+([^\d\s].*)$")
 _LIQUIDS = frozenset({"water", "dairy alternative", "drink", "juice"})
 _PLACE = Span(path="", line=1, column=1, end_line=1, end_column=2)
@@ -78,7 +85,9 @@ def read_ingredient(
     """
     work = _Work(shelf=shelf, number=number, part=part, optional=optional, made=made or {})
     plain = bare(text).rstrip(";").rstrip()
-    plain = plain[:-1] if plain.endswith(".") and not plain.endswith(("oz.", "lb.", "tsp.", "tbsp.")) else plain
+    plain = (
+        plain[:-1] if plain.endswith(".") and not plain.endswith(("oz.", "lb.", "tsp.", "tbsp.")) else plain
+    )
     plain = _without_optional(plain, work)
     plain = _note_behind(plain, work)
     ordered, moved = in_order(plain, spoons=shelf.spoons)
@@ -178,12 +187,14 @@ def _split_choice(text: str, work: _Work) -> str:
         first = text[: bracket.start()] + text[bracket.end() :]
         work.alternatives = (_alternative(bracket[1], first, work),)
         return one_line(first)
-    depth_free = text.partition("(")[0]
+    depth_free = re.sub(r"\([^()]*\)", lambda each: " " * len(each.group()), text)
     found = _OR.search(depth_free)
     if found is None:
         return text
     tail = text[found.end() :]
-    apart = text[: found.start()].endswith(",") and known(tail.partition(",")[0].strip(), work.shelf) is not None
+    apart = (
+        text[: found.start()].endswith(",") and known(tail.partition(",")[0].strip(), work.shelf) is not None
+    )
     measured = read_quantity(tail, spoons=work.shelf.spoons) is not None and tail[:1] not in "aA"
     if not (apart or measured) and known(_read(text, work.shelf)[0].item, work.shelf):
         return text
@@ -227,12 +238,16 @@ def _alternative(other: str, first: str, work: _Work) -> str:
 def _doubt_choice(item: str, work: _Work) -> None:
     if known(item, work.shelf) is None:
         message = f"the second choice “{item}” is not known"
-        work.ask("I002", message, "Name it as the catalogue does, or add it to pantry.yaml; mind its allergens.")
+        work.ask(
+            "I002", message, "Name it as the catalogue does, or add it to pantry.yaml; mind its allergens."
+        )
 
 
 def _cuts_behind(text: str, written: Written, work: _Work) -> tuple[str, Written]:
     """An item known once its words of cutting stand behind it, unless the cut changes what a cup of it weighs."""
-    if known(written.item, work.shelf) or not mass_or_count(written.measures[0] if written.measures else None):
+    if known(written.item, work.shelf) or not mass_or_count(
+        written.measures[0] if written.measures else None
+    ):
         return text, written
     parted = without_cuts(written.item, work.shelf)
     if parted is None:
@@ -268,7 +283,7 @@ def _ask_of_unit(written: Written, ware: Ware | None, work: _Work) -> None:
 
 
 def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, work: _Work) -> ReadLine | None:
-    line, found = _understood(written, work, agree=True)
+    _, found = _understood(written, work, agree=True)
     codes = {each.code for each in found}
     agree = "F030" not in codes
     if not agree:

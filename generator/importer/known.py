@@ -13,10 +13,61 @@ from generator.formula.model import Ware
 from generator.formula.shelf import Shelf
 
 CUTS = frozenset(
-    "chopped sliced diced cubed toasted melted softened cooled peeled pitted crushed minced shredded halved "
-    "quartered drained rinsed sifted beaten cold warm hot chilled frozen thawed good-quality organic fresh finely "
-    "roughly coarsely thinly lightly freshly well firmly washed trimmed cored seeded soft very lukewarm tepid "
-    "mashed grated zested juiced strained separated unwaxed ripe plump".split()
+    [
+        "chopped",
+        "sliced",
+        "diced",
+        "cubed",
+        "toasted",
+        "melted",
+        "softened",
+        "cooled",
+        "peeled",
+        "pitted",
+        "crushed",
+        "minced",
+        "shredded",
+        "halved",
+        "quartered",
+        "drained",
+        "rinsed",
+        "sifted",
+        "beaten",
+        "cold",
+        "warm",
+        "hot",
+        "chilled",
+        "frozen",
+        "thawed",
+        "good-quality",
+        "organic",
+        "fresh",
+        "finely",
+        "roughly",
+        "coarsely",
+        "thinly",
+        "lightly",
+        "freshly",
+        "well",
+        "firmly",
+        "washed",
+        "trimmed",
+        "cored",
+        "seeded",
+        "soft",
+        "very",
+        "lukewarm",
+        "tepid",
+        "mashed",
+        "grated",
+        "zested",
+        "juiced",
+        "strained",
+        "separated",
+        "unwaxed",
+        "ripe",
+        "plump",
+    ]
 )
 """Words that name no other food: cut, warmth, freshness."""
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")

@@ -7,7 +7,9 @@ from dataclasses import dataclass, replace
 
 from generator.importer.model import SourceLine
 
-_HIDDEN = re.compile("[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff\ue000-\uf8ff]+")
+_HIDDEN = re.compile(
+    "[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff\ue000-\uf8ff]+"
+)
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ufffd\ufdd0-\ufdef\ufffe\uffff]+")
 _WIDE = {"\u2028": " ", "\u2029": " ", "\t": "\t"}
 _FEW = 3

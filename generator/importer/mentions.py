@@ -34,10 +34,60 @@ class Mention:
 _WORD = re.compile(r"[^\W_]+(?:['’-][^\W\d_]+)*%?")
 _LONGEST = 6
 _MIXED = frozenset(
-    "mixture mix wash dough batter bowl pan tin syrup paste cream sauce shell crust base glaze cake bread "
-    "towel paper knife filling cutter brush roux ball layer frosting icing custard pudding machine based".split()
+    [
+        "mixture",
+        "mix",
+        "wash",
+        "dough",
+        "batter",
+        "bowl",
+        "pan",
+        "tin",
+        "syrup",
+        "paste",
+        "cream",
+        "sauce",
+        "shell",
+        "crust",
+        "base",
+        "glaze",
+        "cake",
+        "bread",
+        "towel",
+        "paper",
+        "knife",
+        "filling",
+        "cutter",
+        "brush",
+        "roux",
+        "ball",
+        "layer",
+        "frosting",
+        "icing",
+        "custard",
+        "pudding",
+        "machine",
+        "based",
+    ]
 )
-_WEAK = frozenset("powder extract paste seeds seed pieces leaves flakes sheets pods sticks zest peel meal".split())
+_WEAK = frozenset(
+    [
+        "powder",
+        "extract",
+        "paste",
+        "seeds",
+        "seed",
+        "pieces",
+        "leaves",
+        "flakes",
+        "sheets",
+        "pods",
+        "sticks",
+        "zest",
+        "peel",
+        "meal",
+    ]
+)
 _SHARES: Mapping[str, str] = {
     "half": "half",
     "a half": "half",
@@ -60,7 +110,9 @@ _SHARES: Mapping[str, str] = {
     "3/4": "3/4",
 }
 _SHARE_BEFORE = re.compile(
-    rf"(?P<share>(?:{'|'.join(sorted(map(re.escape, _SHARES), key=len, reverse=True))}))(?:\sof)?(?:\s(?:the|your|this))?\s$",
+    rf"(?P<share>"
+    rf"(?:{'|'.join(sorted(map(re.escape, _SHARES), key=len, reverse=True))}))(?:\sof)?(?:\s(?:the|"
+    rf"your|this))?\s$",
     re.I,
 )
 _REST_BEFORE = re.compile(
@@ -73,7 +125,9 @@ _QUANTITY_BEFORE = re.compile(
 )
 _BRACKET = re.compile(r"\s?\(([^()]{1,60})\)")
 _OPTIONAL = re.compile(r",?\s*\b(?:optional|all of it|in total)\b", re.I)
-_SHARE_WORDS = re.compile(r",?\s*\b(half|a third|two thirds|a quarter|three quarters|the rest|rest|1/3|2/3|1/4|3/4)\b", re.I)
+_SHARE_WORDS = re.compile(
+    r",?\s*\b(half|a third|two thirds|a quarter|three quarters|the rest|rest|1/3|2/3|1/4|3/4)\b", re.I
+)
 _ARTICLE = re.compile(r"\b(?:all\s(?:of\s)?)?$", re.I)
 
 
@@ -88,7 +142,10 @@ def names_of(lines: tuple[ReadLine, ...], shelf: Shelf) -> Mapping[str, tuple[in
             _put(exact, name, key)
         for name in _shorter(line, shelf):
             _put(loose, name, key)
-    return {**{name: tuple(keys) for name, keys in loose.items()}, **{name: tuple(keys) for name, keys in exact.items()}}
+    return {
+        **{name: tuple(keys) for name, keys in loose.items()},
+        **{name: tuple(keys) for name, keys in exact.items()},
+    }
 
 
 def _put(table: dict[str, list[int]], name: str, key: int) -> None:
@@ -115,7 +172,9 @@ def _shorter(line: ReadLine, shelf: Shelf) -> Iterator[str]:
         yield " ".join(words[:-1])
 
 
-def find_mentions(text: str, names: Mapping[str, tuple[int, ...]], lines: tuple[ReadLine, ...], shelf: Shelf) -> list[Mention]:
+def find_mentions(
+    text: str, names: Mapping[str, tuple[int, ...]], lines: tuple[ReadLine, ...], shelf: Shelf
+) -> list[Mention]:
     words = list(_WORD.finditer(text))
     found: list[Mention] = []
     at = 0
@@ -147,7 +206,9 @@ def _longest(
 
 def _is_other(text: str, words: list[re.Match[str]], at: int, length: int) -> bool:
     start, end = words[at].start(), words[at + length - 1].end()
-    follows = at + length < len(words) and not re.search(r"[.,;:!?()\n]", text[end : words[at + length].start()])
+    follows = at + length < len(words) and not re.search(
+        r"[.,;:!?()\n]", text[end : words[at + length].start()]
+    )
     after = words[at + length].group().casefold() if follows else ""
     opens = at == 0 or re.search(r"[.;:!?\n]", text[words[at - 1].end() : start]) is not None
     before = "" if opens else words[at - 1].group().casefold()
@@ -156,7 +217,9 @@ def _is_other(text: str, words: list[re.Match[str]], at: int, length: int) -> bo
         return False
     if after in _MIXED or text[end : end + 1] == "-":
         return True
-    return means_something_else(fold(text[start:end]), before=before, after=after, text_before=text[:start][-40:])
+    return means_something_else(
+        fold(text[start:end]), before=before, after=after, text_before=text[:start][-40:]
+    )
 
 
 def _mention(
@@ -186,7 +249,13 @@ def _mention(
 
 
 def _with_quantity(
-    before: str, start: int, end: int, keys: tuple[int, ...], name: str, lines: tuple[ReadLine, ...], shelf: Shelf
+    before: str,
+    start: int,
+    end: int,
+    keys: tuple[int, ...],
+    name: str,
+    lines: tuple[ReadLine, ...],
+    shelf: Shelf,
 ) -> Mention:
     for match in re.finditer(rf"(?<![\w.,/])(?=[\d{SIGNS}]|a\s(?:pinch|dash)\b)", before):
         read = read_quantity(before, spoons=shelf.spoons, start=match.start())

@@ -62,8 +62,8 @@ class ReadLine:
     """One ingredient line as it will be written.
 
     `text` is what `formula/line.py` reads and `written` what it makes of it. `known` is false where neither the
-    catalogue nor the pantry has the item: the line is then set aside in the file. `recipe` names a recipe of the maker's own that
-    makes it, or is "".
+    catalogue nor the pantry has the item: the line is then set aside in the file. `recipe` names a
+    recipe of the maker's own that makes it, or is "".
     """
 
     line: int

@@ -13,7 +13,9 @@ def own_lines(root: Element) -> Lines:
         return []
     lines: Lines = []
     for tag, name, hint in (("h1", "", "title"), ("p", "lead", "lead")):
-        lines += [(hint, _words(each)) for each in article.iter(tag) if name in _classes(each) or not name][:1]
+        lines += [(hint, _words(each)) for each in article.iter(tag) if name in _classes(each) or not name][
+            :1
+        ]
     lines += [("intro", _words(each)) for part in _of(article, "intro") for each in part.iter("p")]
     lines += list(_facts(article))
     lines.append(("section-ingredients", "Ingredients"))
@@ -70,7 +72,11 @@ def _facts(article: Element) -> Iterator[tuple[str, str]]:
 
 def _part(part: Element) -> Lines:
     head = _first(part, "part-head")
-    name = next((_words(each) for each in head if "part-weight" not in _classes(each)), "") if head is not None else ""
+    name = (
+        next((_words(each) for each in head if "part-weight" not in _classes(each)), "")
+        if head is not None
+        else ""
+    )
     lines = [("part", name)] if name else []
     for row in _of(part, "lines"):
         lines += [("ingredient", text) for item in row if item.tag == "li" and (text := _line(item))]

@@ -25,13 +25,15 @@ _N = r"\d{2,3}"
 _DEG = r"\s?(?:°|º|degrees?\b|deg\b\.?)?\s?"
 _HEAT = re.compile(
     rf"(?<![\w.])(?:(?:(?:fan|convection)\s)?{_N}(?:{_DEG}[FC]?\s?(?:-|–|—|\bto\b)\s?{_N})?{_DEG}"
-    rf"(?:fahrenheit|celsius|[FC](?![\w])|℃|℉)(?:\s?\(?(?:fan|convection)(?:\soven)?\)?)?|gas\s(?:mark\s)?[1-9½¼](?!\w))",
+    rf"(?:fahrenheit|celsius|[FC](?![\w])|℃|℉)(?:\s?\(?(?:fan|convection)(?:\soven)?\)?)?|"
+    rf"gas\s(?:mark\s)?[1-9½¼](?!\w))",
     re.I,
 )
 _SCALELESS = re.compile(r"(?<![\w./])\d{3}\s?(?:°|º|degrees?\b)(?!\s?[FC]\b)", re.I)
 _BETWEEN = re.compile(r"\s{0,2}(?:[/(,;=|]|\bor\b|\babout\b|\s){0,4}\s{0,2}$", re.I)
 _CORE = re.compile(
-    r"\b(?:internal|inside|core|cent(?:re|er)|thermometer|probe|reads?|reaches|registers|crumb|middle)\b", re.I
+    r"\b(?:internal|inside|core|cent(?:re|er)|thermometer|probe|reads?|reaches|registers|crumb|middle)\b",
+    re.I,
 )
 _OVEN = re.compile(
     r"\b(?:oven|preheat\w*|pre-heat\w*|bak(?:e|ed|ing)|roast\w*|heat|reduce|lower|turn|drop|increase|raise|"
@@ -48,35 +50,51 @@ _NUM = rf"(?:\d+\s\d/\d|\d+[.,]\d+|\d+\s?[{SIGNS}]|\d+/\d|\d+|[{SIGNS}])"
 _WORDNUM = r"(?:half\san|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"
 _TIMEUNIT = r"(?:hours?|hrs?|h|minutes?|mins?|min|seconds?|secs?|days?|weeks?)"
 _ONE = (
-    rf"(?:{_NUM}(?:\s?(?:-|–|—|\bto\b|\bor\b)\s?{_NUM})?[\s-]?{_TIMEUNIT}\b\.?|{_WORDNUM}(?:\sto\s{_WORDNUM})?\s{_TIMEUNIT}\b)"
+    rf"(?:{_NUM}(?:\s?(?:-|–|—|\bto\b|\bor\b)\s?{_NUM})?[\s-]?{_TIMEUNIT}\b\.?|"
+    rf"{_WORDNUM}(?:\sto\s{_WORDNUM})?\s{_TIMEUNIT}\b)"
 )
 _TIME = re.compile(
     rf"(?<![\w./:]){_ONE}(?:\s?(?:,|and\b)?\s?{_NUM}\s?(?:minutes?|mins?|min)\b\.?)?"
     rf"(?:\s?(?:to|-|–|or)\s{_ONE}(?:\s?{_NUM}\s?(?:minutes?|mins?|min)\b)?)?",
     re.I,
 )
-_AND_A_HALF = re.compile(r"\b(an?|one|two|three|four)\s(?:hours?)\sand\sa\shalf\b|\b(an?|one|two|three|four|\d)\sand\sa\shalf\shours\b", re.I)
+_AND_A_HALF = re.compile(
+    r"\b(an?|one|two|three|four)\s(?:hours?)\sand\sa\shalf\b|\b(an?|one|two|three|four|\d)\sand\sa\shalf\shours\b",
+    re.I,
+)
 _KINDS: tuple[tuple[str, str], ...] = (
     ("bake", r"bak(?:e|ed|es|ing)|roast(?:ed|ing)?"),
     ("knead", r"knead(?:ed|ing)?"),
-    ("rise", r"ris(?:e|es|ing)|proof(?:ed|ing)?|prov(?:e|ed|ing)|ferment(?:ed|ing)?|doubled?|double in size|puffy"),
+    (
+        "rise",
+        r"ris(?:e|es|ing)|proof(?:ed|ing)?|prov(?:e|ed|ing)|ferment(?:ed|ing)?|doubled?|double in size|puffy",
+    ),
     ("chill", r"chill(?:ed|ing)?|refrigerat\w+|fridge|cold"),
     ("freeze", r"freez\w+"),
     ("cool", r"cool(?:ed|ing|s)?"),
-    ("rest", r"rest(?:ed|ing|s)?(?!\sof)|stand(?:ing)?|sit(?:ting)?|soak(?:ed|ing)?|autolyse|relax|leave|wait"),
-    ("mix", r"mix(?:ed|ing)?|stir(?:red|ring)?|beat(?:ing)?|whisk(?:ed|ing)?|cream(?:ing)|whip(?:ped|ping)?|blend|combine"),
+    (
+        "rest",
+        r"rest(?:ed|ing|s)?(?!\sof)|stand(?:ing)?|sit(?:ting)?|soak(?:ed|ing)?|autolyse|relax|leave|wait",
+    ),
+    (
+        "mix",
+        r"mix(?:ed|ing)?|stir(?:red|ring)?|beat(?:ing)?|whisk(?:ed|ing)?|cream(?:ing)|whip(?:ped|"
+        r"ping)?|blend|combine",
+    ),
     ("cook", r"simmer(?:ed|ing)?|boil(?:ed|ing)?|cook(?:ed|ing)?|fry|melt|toast(?:ed|ing)?|steam"),
     ("work", r"work|braid(?:ing)?|shape|shaping|roll(?:ing)?|fold(?:ing)?|plait|pipe|decorate"),
 )
 _VERBS = tuple((kind, re.compile(rf"\b(?:{words})\b", re.I)) for kind, words in _KINDS)
 _NO_STAGE = re.compile(
-    r"\b(?:every|after|first|last|within|up to|preheat\w*|for another|an? (?:further|extra)|about every|halfway|turn\w*|at least)\s"
+    r"\b(?:every|after|first|last|within|up to|preheat\w*|for another|an? (?:further|extra)|"
+    r"about every|halfway|turn\w*|at least)\s"
     r"(?:\w+\s){0,2}$",
     re.I,
 )
 _STORING = re.compile(r"\b(?:keeps?|store[ds]?|freezes?|up to)\b", re.I)
 _LENGTH = re.compile(
-    rf"(?<![\w./]){_NUM}(?:\s?(?:-|–|to)\s?{_NUM})?[\s-]?(?:cm|mm|centimet(?:re|er)s?|inch(?:es)?|in(?=[\s,.)])(?!\s(?:the|a|an|your|two|half|it|and)\b)|[\"″])",
+    rf"(?<![\w./]){_NUM}(?:\s?(?:-|–|to)\s?{_NUM})?[\s-]?(?:cm|mm|centimet(?:re|er)s?|"
+    rf"inch(?:es)?|in(?=[\s,.)])(?!\s(?:the|a|an|your|two|half|it|and)\b)|[\"″])",
     re.I,
 )
 
@@ -102,14 +120,22 @@ def _heats(text: str) -> Iterator[Found]:
     while at < len(found):
         match, read = found[at]
         end, at = match.end(), at + 1
-        while at < len(found) and _same(read, found[at][1]) and _BETWEEN.fullmatch(text[end : found[at][0].start()]):
-            opened = "(" in text[match.start() : found[at][0].start()] or "(" in text[end : found[at][0].start()]
+        while (
+            at < len(found)
+            and _same(read, found[at][1])
+            and _BETWEEN.fullmatch(text[end : found[at][0].start()])
+        ):
+            opened = (
+                "(" in text[match.start() : found[at][0].start()] or "(" in text[end : found[at][0].start()]
+            )
             end, at = found[at][0].end(), at + 1
             if opened and text[end : end + 1] == ")":
                 end += 1
         end = _close(text, match.start(), end)
         kind = _heat_kind(text, match.start(), end, read)
-        yield Found(start=match.start(), end=end, text=f"{{{kind}{_heat_words(read)}}}", kind=kind.strip() or "heat")
+        yield Found(
+            start=match.start(), end=end, text=f"{{{kind}{_heat_words(read)}}}", kind=kind.strip() or "heat"
+        )
     for each in _SCALELESS.finditer(text):
         if not any(match.start() <= each.start() < match.end() for match, _ in found):
             question = f"“{each.group()}” names no scale: F or C?"
@@ -212,15 +238,26 @@ def _stage(text: str, start: int, end: int, plain: str) -> Found:
     question = ""
     if not kind and not _NO_STAGE.search(before[-40:]):
         question = f"what happens in “{text[start:end]}” is not clear"
-    return Found(start=start, end=end, text=f"{{{kind + ' ' if kind else ''}{plain}}}", kind=kind or "time", question=question)
+    return Found(
+        start=start,
+        end=end,
+        text=f"{{{kind + ' ' if kind else ''}{plain}}}",
+        kind=kind or "time",
+        question=question,
+    )
 
 
 def _kind_of(before: str, after: str) -> str:
     """The kind of work that stands last before a time in its clause, else first after it."""
-    last = max(((found.start(), kind) for kind, pattern in _VERBS for found in pattern.finditer(before)), default=None)
+    last = max(
+        ((found.start(), kind) for kind, pattern in _VERBS for found in pattern.finditer(before)),
+        default=None,
+    )
     if last is not None:
         return last[1]
-    first = min(((found.start(), kind) for kind, pattern in _VERBS for found in pattern.finditer(after)), default=None)
+    first = min(
+        ((found.start(), kind) for kind, pattern in _VERBS for found in pattern.finditer(after)), default=None
+    )
     return first[1] if first is not None else ""
 
 
@@ -229,7 +266,11 @@ def _lengths(text: str) -> Iterator[Found]:
         words = re.sub(r"\s?(?:–|\bto\b)\s?", "-", each.group())
         words = re.sub(r"(?<=[\d" + SIGNS + r"])-(?=[a-z])", " ", words, flags=re.I)
         before = text[: each.start()]
-        if read_length(words) is None or re.search(r"(?:\d|x|×|by)\s*$", before) or re.match(r"\s?(?:x|×|by)\s?\d", text[each.end() :]):
+        if (
+            read_length(words) is None
+            or re.search(r"(?:\d|x|×|by)\s*$", before)
+            or re.match(r"\s?(?:x|×|by)\s?\d", text[each.end() :])
+        ):
             continue
         plain = re.sub(r"inch(?:es)?|[\"″]", " in", words, flags=re.I)
         twin = _TWIN.match(text, each.end())

@@ -17,10 +17,21 @@ from generator.importer.model import Doubt, ReadLine
 from generator.importer.prose import Found, find_measures
 from generator.importer.steps import Way
 
-_SHARE = {"half": Fraction(1, 2), "1/3": Fraction(1, 3), "2/3": Fraction(2, 3), "1/4": Fraction(1, 4), "3/4": Fraction(3, 4)}
+_SHARE = {
+    "half": Fraction(1, 2),
+    "1/3": Fraction(1, 3),
+    "2/3": Fraction(2, 3),
+    "1/4": Fraction(1, 4),
+    "3/4": Fraction(3, 4),
+}
 _ENOUGH = Fraction(1, 200)
-_ALL_OF = re.compile(r"\ball (?:of )?(?:the |your )?(?P<part>[\w -]*?)\s?ingredients\b|\beverything(?: for the (?P<other>\w+))?\b", re.I)
-_STANDS_ALONE = re.compile(r"(?:^|(?<=[.!?]\s))(?P<verb>Mix|Knead|Rise|Rest|Chill|Freeze|Cool|Bake|Cook|Work)\s(?P<ref>\{(?P<kind>\w+)\s[^{}]+\})\.?(?=\s|$)")
+_ALL_OF = re.compile(
+    r"\ball (?:of )?(?:the |your )?(?P<part>[\w -]*?)\s?ingredients\b|\beverything(?: for the (?P<other>\w+))?\b",
+    re.I,
+)
+_STANDS_ALONE = re.compile(
+    r"(?:^|(?<=[.!?]\s))(?P<verb>Mix|Knead|Rise|Rest|Chill|Freeze|Cool|Bake|Cook|Work)\s(?P<ref>\{(?P<kind>\w+)\s[^{}]+\})\.?(?=\s|$)"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +64,9 @@ class _Work:
 Spotted = list[tuple[tuple[int, int], int, Mention]]
 
 
-def refer(ways: tuple[Way, ...], lines: tuple[ReadLine, ...], shelf: Shelf, *, plainly: bool = False) -> Referred:
+def refer(
+    ways: tuple[Way, ...], lines: tuple[ReadLine, ...], shelf: Shelf, *, plainly: bool = False
+) -> Referred:
     """The steps with references. `plainly` puts none into the prose: every line is told of at the end."""
     work = _Work(lines=lines, shelf=shelf, calls=_calls(lines))
     for index, way in enumerate(ways):
@@ -129,7 +142,11 @@ def _which(mention: Mention, title: str, text: str, used: set[int], work: _Work)
     if len(cut) == 1:
         return cut[0]
     said = f"{fold(title)} {fold(text)}"
-    by_part = [key for key in keys if work.lines[key].part and re.search(rf"\b{re.escape(fold(work.lines[key].part))}\b", said)]
+    by_part = [
+        key
+        for key in keys
+        if work.lines[key].part and re.search(rf"\b{re.escape(fold(work.lines[key].part))}\b", said)
+    ]
     by_title = [key for key in by_part if fold(work.lines[key].part) in fold(title)]
     for some in (by_title, by_part):
         if len(some) == 1:

@@ -49,7 +49,9 @@ def _nodes(data: Any) -> Iterator[dict[str, Any]]:
 def _is(node: dict[str, Any], name: str) -> bool:
     kinds = node.get("@type")
     listed = kinds if isinstance(kinds, list) else [kinds]
-    return any(isinstance(each, str) and each.rpartition("/")[2].casefold() == name.casefold() for each in listed)
+    return any(
+        isinstance(each, str) and each.rpartition("/")[2].casefold() == name.casefold() for each in listed
+    )
 
 
 def schema_lines(node: dict[str, Any]) -> Lines:
@@ -68,7 +70,15 @@ def schema_lines(node: dict[str, Any]) -> Lines:
     lines.append(("section-method", "Method"))
     _add_steps(lines, node.get("recipeInstructions"), top=True)
     _add_film(lines, node.get("video"))
-    for key in ("prepTime", "cookTime", "totalTime", "nutrition", "recipeCuisine", "cookingMethod", "datePublished"):
+    for key in (
+        "prepTime",
+        "cookTime",
+        "totalTime",
+        "nutrition",
+        "recipeCuisine",
+        "cookingMethod",
+        "datePublished",
+    ):
         _add_note(lines, key, node.get(key))
     return lines
 
@@ -133,7 +143,9 @@ def _add_steps(lines: Lines, value: Any, *, top: bool) -> None:
             _add_step_name(lines, node)
             stack.extend(reversed(_listed(node.get("itemListElement"))))
         else:
-            lines.extend(("step", re.sub(r"^(?:step\s)?\d{1,2}[.)]\s+", "", text, flags=re.I)) for text in _texts(node))
+            lines.extend(
+                ("step", re.sub(r"^(?:step\s)?\d{1,2}[.)]\s+", "", text, flags=re.I)) for text in _texts(node)
+            )
 
 
 def _add_section(lines: Lines, node: dict[str, Any]) -> None:
@@ -141,7 +153,12 @@ def _add_section(lines: Lines, node: dict[str, Any]) -> None:
     if not name:
         return
     told = next(_texts(node.get("description")), "")
-    lines.append(("way" if re.search(r"\bways\b.*\bchoose one\b", told) else "section", name.lower() if "ways" in told else name))
+    lines.append(
+        (
+            "way" if re.search(r"\bways\b.*\bchoose one\b", told) else "section",
+            name.lower() if "ways" in told else name,
+        )
+    )
 
 
 def _add_step_name(lines: Lines, node: dict[str, Any]) -> None:
@@ -152,20 +169,31 @@ def _add_step_name(lines: Lines, node: dict[str, Any]) -> None:
 
 def _add_film(lines: Lines, value: Any) -> None:
     for film in (each for each in _listed(value) if isinstance(each, dict)):
-        url = next((each for key in ("url", "embedUrl", "contentUrl") if isinstance(each := film.get(key), str)), "")
+        url = next(
+            (each for key in ("url", "embedUrl", "contentUrl") if isinstance(each := film.get(key), str)), ""
+        )
         if url.startswith(("http://", "https://")):
             lines.append(("video", url))
         for part in (each for each in _listed(film.get("hasPart")) if isinstance(each, dict)):
             start, name = part.get("startOffset"), next(_texts(part.get("name")), "")
             if isinstance(start, int) and 0 <= start < 360_000 and name:
-                stamp = f"{start // 60}:{start % 60:02}" if start < 3600 else f"{start // 3600}:{start // 60 % 60:02}:{start % 60:02}"
+                stamp = (
+                    f"{start // 60}:{start % 60:02}"
+                    if start < 3600
+                    else f"{start // 3600}:{start // 60 % 60:02}:{start % 60:02}"
+                )
                 lines.append(("chapter", f"{stamp}\t{name}"))
 
 
 def _add_note(lines: Lines, key: str, value: Any) -> None:
     words = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", key).capitalize()
     if isinstance(value, dict):
-        told = ", ".join(f"{name}: {text}" for name, each in value.items() if not name.startswith("@") for text in _texts(each))
+        told = ", ".join(
+            f"{name}: {text}"
+            for name, each in value.items()
+            if not name.startswith("@")
+            for text in _texts(each)
+        )
         value = told
     lines.extend(("note", f"{words}: {text}") for each in _listed(value) for text in _texts(each))
 

@@ -35,7 +35,9 @@ def sources_of(name: str, data: bytes) -> tuple[Source, ...] | Refused:
         return _page(name, text)
     lines = text.count("\n") + text.count("\r")
     if lines > MOST_LINES * (100 if suffix == ".csv" else 1):
-        return Refused(message=f"it has more than {MOST_LINES:,} lines", hint="No recipe is this long: split it.")
+        return Refused(
+            message=f"it has more than {MOST_LINES:,} lines", hint="No recipe is this long: split it."
+        )
     if suffix == ".csv":
         return _table(name, text)
     read = markdown_lines if suffix in (".md", ".markdown") else text_lines
@@ -44,13 +46,19 @@ def sources_of(name: str, data: bytes) -> tuple[Source, ...] | Refused:
 
 def _decoded(data: bytes) -> str | Refused:
     if len(data) > MOST_BYTES:
-        return Refused(message="it is larger than 2 MB", hint="A recipe is a few kilobytes: save its text alone.")
+        return Refused(
+            message="it is larger than 2 MB", hint="A recipe is a few kilobytes: save its text alone."
+        )
     if not data.strip():
         return Refused(message="it is empty")
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return Refused(message="it is UTF-16, not UTF-8", hint="Save it as UTF-8 in your editor (“Save with encoding”).")
+        return Refused(
+            message="it is UTF-16, not UTF-8", hint="Save it as UTF-8 in your editor (“Save with encoding”)."
+        )
     if b"\x00" in data:
-        return Refused(message="it is no text: it holds bytes that no text has", hint="Save it as plain text first.")
+        return Refused(
+            message="it is no text: it holds bytes that no text has", hint="Save it as plain text first."
+        )
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
@@ -58,7 +66,9 @@ def _decoded(data: bytes) -> str | Refused:
         return Refused(message=message, hint="Save it as UTF-8 in your editor (“Save with encoding”).")
     strange = sum(each < " " and each not in "\t\r\n\x0b\x0c" for each in text[:4000])
     if strange > len(text[:4000]) // 50 + 2:
-        return Refused(message="it is no text: it is full of control characters", hint="Save it as plain text first.")
+        return Refused(
+            message="it is no text: it is full of control characters", hint="Save it as plain text first."
+        )
     return text
 
 
@@ -67,7 +77,9 @@ def _page(name: str, text: str) -> tuple[Source, ...] | Refused:
     if page.refused:
         return Refused(message=page.refused, hint="Copy the recipe's text out of the page, and bring that.")
     stem = PurePosixPath(name).stem
-    return _checked(tuple(Source(name=name, stem=stem, lines=lines, said=page.said) for lines in page.recipes))
+    return _checked(
+        tuple(Source(name=name, stem=stem, lines=lines, said=page.said) for lines in page.recipes)
+    )
 
 
 def _table(name: str, text: str) -> tuple[Source, ...] | Refused:
@@ -85,14 +97,23 @@ def _of_row(name: str, row: Row) -> Source:
     lines += [SourceLine(number=each.number + 1, text=each.text) for each in body]
     for column, cell in row.more:
         shown = " ".join(cell.split())
-        hint = "" if shown.startswith(("http://", "https://")) else "note"
-        words = f"{column.capitalize()}: {shown}" if column else shown
+        hint, words = "note", f"{column.capitalize()}: {shown}" if column else shown
+        if shown.startswith(("http://", "https://")) and " " not in shown:
+            film = column in ("video", "film", "watch")
+            hint, words = ("video", shown) if film else ("link", f"\t{shown}\t")
         lines.append(SourceLine(number=len(lines) + 1, text=words, hint=hint))
-    return Source(name=f"{name}, row from line {row.number}", stem=slug(title) or PurePosixPath(name).stem, lines=tuple(lines))
+    return Source(
+        name=f"{name}, row from line {row.number}",
+        stem=slug(title) or PurePosixPath(name).stem,
+        lines=tuple(lines),
+    )
 
 
 def _checked(sources: tuple[Source, ...]) -> tuple[Source, ...] | Refused:
     longest = max((len(line.text) for source in sources for line in source.lines), default=0)
     if longest > LONGEST_LINE:
-        return Refused(message=f"one of its lines has {longest:,} letters", hint="Give each ingredient a line of its own.")
+        return Refused(
+            message=f"one of its lines has {longest:,} letters",
+            hint="Give each ingredient a line of its own.",
+        )
     return sources

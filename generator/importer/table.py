@@ -45,7 +45,9 @@ def read_table(text: str) -> tuple[tuple[Row, ...], str]:
 def _rows(text: str) -> list[tuple[int, list[str]]]:
     first = text.lstrip("\ufeff").split("\n", 1)[0]
     delimiter = max(",;\t", key=first.count)
-    reader = csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline=""), delimiter=delimiter, strict=True)
+    reader = csv.reader(
+        io.StringIO(text.removeprefix("\ufeff"), newline=""), delimiter=delimiter, strict=True
+    )
     rows, last = [], 0
     for row in reader:
         rows.append((last + 1, row))

@@ -7,13 +7,18 @@ from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.unit import Kind, Spoons
 
 SIGNS = "".join(VULGAR)
-_BULLET = re.compile(r"^\s*(?:[-–—*•·▪▫◦‣●○■□☐☑✓✔▢▸►➤→›»~+]|\[[ xX]?\]|\u2022)+\s+|^\s*(?:[•·▪◦‣●○■□☐☑▢▸►➤])+\s*")
+# Any sign but one that an amount, a bracket, a table, a quotation or markup begins with; `~` means about.
+_BULLET = re.compile(
+    rf"^\s*(?:(?:\[[ xX]?\]|\([ xX]?\)|[^\w\s()\[\].,|<{{}}@#\\\"'“‘$&~{SIGNS}])+\s*|~\s+|(?<=\s)o\s+(?=\d))+"
+)
 _NUMBERED = re.compile(rf"^\s*\(?\d{{1,2}}[.)]\s+(?=[\d{SIGNS}]|an?\s|half\s|pinch)", re.I)
 _EMPHASIS = re.compile(r"(\*\*|__|(?<!\w)[*_](?=\S)|(?<=\S)[*_](?!\w)|`)")
 _BLANKS = re.compile(r"[ \t\u00a0\u2000-\u200a\u202f\u205f\u3000]+")
 _LEADERS = re.compile(r"\s*(?:\.{3,}|…+|_{3,}|-{3,}|(?:\.\s){3,}\.?)\s*")
 _CELLS = re.compile(r"\s*\|\s*|\t+| {3,}")
-_AROUND = re.compile(r"^(?:about|approx(?:\.|imately)?|around|roughly|circa|ca\.?|env\.?|environ|etwa|~|≈|\+/-)\s*", re.I)
+_AROUND = re.compile(
+    r"^(?:about|approx(?:\.|imately)?|around|roughly|circa|ca\.?|env\.?|environ|etwa|~|≈|\+/-)\s*", re.I
+)
 _SIZE_LAST = re.compile(r"(?<=[\w½¼¾⅓⅔])\s+(?:extra[\s-]large|large|medium|small|packed|heaped|level)$", re.I)
 _PERCENT_CELL = re.compile(r"\(?\d{1,3}(?:[.,]\d{1,2})?\s?%\)?")
 _JOIN = re.compile(r"\s*(?:[:=]|\s[-–—]|[-–—]\s)\s*")

@@ -1,4 +1,4 @@
-"""Unit words of German, French, Spanish, Italian and Dutch kitchens, put into the words that our lines are written in.
+"""Unit words of German, French, Spanish, Italian and Dutch kitchens, put into ours.
 
 Names and abbreviations follow CLDR (units of volume and mass) and trade usage. A spoon of these countries is
 metric, as is ours within 2 %; a cup (Tasse, tasse, taza, tazza) has no one size, so it is asked about.
@@ -38,11 +38,15 @@ _SPELLINGS: Mapping[str, str] = MappingProxyType(
         "stick": "barres?",
     }
 )
-_FOREIGN = MappingProxyType({unit: re.compile(rf"(?:{spelt})(?![\w])\.?", re.I) for unit, spelt in _SPELLINGS.items()})
+_FOREIGN = MappingProxyType(
+    {unit: re.compile(rf"(?:{spelt})(?![\w])\.?", re.I) for unit, spelt in _SPELLINGS.items()}
+)
 _FILL = MappingProxyType(
     {
         "level": re.compile(r"(?:gestr(?:\.|ichene[rns]?)|rase?s?|rasas?|ras[oi]|afgestreken)\s+", re.I),
-        "heaped": re.compile(r"(?:geh(?:\.|äufte[rns]?)|bombées?|colmadas?|colm[oi]|volle|afgeladen)\s+", re.I),
+        "heaped": re.compile(
+            r"(?:geh(?:\.|äufte[rns]?)|bombées?|colmadas?|colm[oi]|volle|afgeladen)\s+", re.I
+        ),
     }
 )
 _ARTICLE = re.compile(r"(?:eine?[nr]?|une?|una|uno|een|½|un)\s+", re.I)

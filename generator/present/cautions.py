@@ -8,7 +8,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.declaration.lines import formula_allergens
 from generator.formula.model import Block, Formula, Heat, Line, Mention, Part, Use, WholePart
+from generator.present.stored import cooked_on_the_stove, stored
 from generator.present.unheated import is_heated, keys_of, left_unheated, ware_keys
 
 SYRUP_FROM_C = Fraction(105)
@@ -68,11 +70,35 @@ CAUTIONS = (
         basis="foodsafety.gov, minimum temperatures",
     ),
     Caution(
+        name="cooling",
+        words="Cool hot fillings fast: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, to 41 °F (5 °C) within 6 "
+        "hours in all.",
+        basis="FDA Food Code 3-501.14, from memory",
+    ),
+    Caution(
         name="chilled",
         words="Keep refrigerated, at most 40 °F (4 °C). Discard after 2 hours above that, 1 hour above 90 °F "
         "(32 °C).",
         basis="USDA, danger zone of 40 to 140 °F",
         eater=True,
+    ),
+    Caution(
+        name="garlic in oil",
+        words="Garlic or herbs in oil: refrigerate at 40 °F (4 °C) or less and use within 4 days, or freeze. "
+        "Never keep at room temperature.",
+        basis="National Center for Home Food Preservation, 2015 (older pages say 7 days)",
+        eater=True,
+    ),
+    Caution(
+        name="starter discard",
+        words="Starter that is taken off is raw flour: bake it before anyone eats it. Keep it refrigerated; "
+        "throw it away if it is mouldy or pink.",
+        basis="derived from CDC on raw flour",
+    ),
+    Caution(
+        name="candied peel",
+        words="Dry candied peel fully and keep it airtight and cool. Throw it away if it is mouldy.",
+        basis="common practice, from memory",
     ),
     Caution(
         name="alcohol",
@@ -87,8 +113,26 @@ CAUTIONS = (
         eater=True,
     ),
     Caution(
+        name="lupin",
+        words="Lupin can harm people with a peanut allergy too.",
+        basis="Regulation (EU) 1169/2011, Annex II, names lupin; the cross-reaction from memory",
+        eater=True,
+    ),
+    Caution(
+        name="royal jelly",
+        words="Royal jelly, bee pollen and propolis can cause severe allergic reactions.",
+        basis="Standard 1.2.3 (Australia and New Zealand): warning and advisory statements, the words from memory",
+        eater=True,
+    ),
+    Caution(
         name="xylitol",
         words="Xylitol is poisonous to dogs; much of it may act as a laxative.",
+        basis="from memory",
+        eater=True,
+    ),
+    Caution(
+        name="sugar alcohols",
+        words="Much sugar alcohol may act as a laxative.",
         basis="from memory",
         eater=True,
     ),
@@ -97,6 +141,8 @@ ALCOHOL_AS_IT_IS = "Made with alcohol that no heat takes away."  # USDA retentio
 
 _LYE = re.compile(r"\b(?:lye|sodium hydroxide|caustic soda)\b", re.IGNORECASE)
 _XYLITOL = re.compile(r"\bxylitol\b", re.IGNORECASE)
+_SUGAR_ALCOHOL = re.compile(r"\b(?:isomalt|maltitol|erythritol|sorbitol|mannitol|lactitol)\b", re.IGNORECASE)
+_BEES = re.compile(r"\b(?:royal jelly|bee pollen|propolis)\b", re.IGNORECASE)
 _HONEY = re.compile(r"\bhoney\b", re.IGNORECASE)
 _FAT = re.compile(r"\b(?:fry|fries|fried|frying|oil|lard|dripping)\b", re.IGNORECASE)
 _GROUND = re.compile(r"\b(?:ground|milled|powdered)\b", re.IGNORECASE)
@@ -104,6 +150,11 @@ _FILLING = re.compile(
     r"\b(?:filling|custard|cream|curd|frosting|icing|topping|cheesecake|mousse|ganache|quiche)s?\b",
     re.IGNORECASE,
 )
+# What is a filling by the name of the whole recipe; and what is one of egg without milk.
+_CREAM = re.compile(
+    r"\b(?:pastry cream|custard|(?:lemon|lime|orange) curd|curd|frangipane cream|mousse)s?\b", re.IGNORECASE
+)
+_CURD = re.compile(r"\bcurds?\b", re.IGNORECASE)
 _CHILLED_BAKE = re.compile(
     r"\b(?:cheesecake|custard|quiche|tiramisu|trifle|(?:cream|meringue) (?:pie|tart)|flan|eclair|éclair|"
     r"profiterole|cream puff|mousse)s?\b",
@@ -127,7 +178,10 @@ def raised_by(formula: Formula, *, book: Mapping[str, Formula]) -> frozenset[str
     raised = set(keys & {"honey", "alcohol"}) | (left & {"raw flour", "raw egg", "chilled"})
     raised |= {"raw dough"} if is_heated(formula) and _raw_things(keys) else set()
     raised |= {"choking"} if _can_choke(formula, book) else set()
-    raised |= _burns(formula) | _named(formula, book) | _fillings(formula, book, frozenset())
+    raised |= {"lupin"} if "lupin" in formula_allergens(formula, book=book).allergens else set()
+    raised |= (
+        _burns(formula) | _named(formula, book) | _fillings(formula, book, frozenset()) | stored(formula)
+    )
     return frozenset(raised)
 
 
@@ -183,6 +237,8 @@ def _named(formula: Formula, book: Mapping[str, Formula]) -> set[str]:
     own = " ".join(block.words.markdown for block in _blocks(formula))
     found = {"lye"} if _LYE.search(f"{texts} {own}") else set[str]()
     found |= {"xylitol"} if _XYLITOL.search(texts) else set()
+    found |= {"sugar alcohols"} if any(_SUGAR_ALCOHOL.search(line.item) for line in formula.lines) else set()
+    found |= {"royal jelly"} if _BEES.search(texts) else set()
     return found | ({"honey"} if _HONEY.search(texts) else set())
 
 
@@ -199,24 +255,28 @@ def _texts(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) 
 
 
 def _fillings(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> set[str]:
-    """ "chilled" and "egg filling", by the names of the bake and its parts and by what is in these."""
+    """ "chilled", "egg filling" and "cooling", by the names of the bake and its parts and by what is in these."""
     chilled = bool(_CHILLED_BAKE.search(" ".join((formula.about.title, *formula.about.kinds))))
     found = {"chilled"} if chilled else set[str]()
-    for part in (each for each in formula.parts if _FILLING.search(each.name)):
+    whole = bool(_CREAM.search(formula.about.title))
+    for part in (each for each in formula.parts if whole or _FILLING.search(each.name)):
         found |= _filling(part, formula, book)
     for line in formula.lines:
         inner = book.get(line.component or "")
         if inner is not None and inner.name not in seen:
-            found |= _fillings(inner, book, seen | {inner.name}) & {"chilled"}
+            found |= _fillings(inner, book, seen | {inner.name}) & {"chilled", "cooling"}
     return found
 
 
 def _filling(part: Part, formula: Formula, book: Mapping[str, Formula]) -> set[str]:
     keys = frozenset[str]().union(*(keys_of(line, book) for line in part.lines))
     milk = any(line.ware is not None and line.ware.ingredient.group == "dairy" for line in part.lines)
-    custard = "raw egg" in keys and milk
+    curd = bool(_CURD.search(f"{part.name} {formula.about.title}"))
+    custard = "raw egg" in keys and (milk or curd)
     found = {"chilled"} if "chilled" in keys or custard else set[str]()
-    return found | ({"egg filling"} if custard and is_heated(formula) else set())
+    if custard and is_heated(formula):
+        found |= {"egg filling"}
+    return found | ({"cooling"} if found and cooked_on_the_stove(formula) else set())
 
 
 def _every_line(lines: Iterable[Line]) -> Iterator[Line]:

@@ -48,6 +48,8 @@ _SPOILS = frozenset(
         "yogurt",
         "low-fat yogurt",
         "greek yogurt",
+        "mozzarella",
+        "lemon curd",
     }
 )
 _ONLY_WHILE_RAW = frozenset({"raw flour", "raw egg", "chilled"})

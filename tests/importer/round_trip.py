@@ -28,7 +28,11 @@ def differences(name: str, brought: Brought) -> list[str]:
         return [f"not accepted: {each.message}" for each in brought.wrong]
     theirs = _understood(brought)
     mine, other = _lines(ours), _lines(theirs)
-    found = [f"{key}: {_told(mine.get(key))} became {_told(other.get(key))}" for key in {**mine, **other} if not _same(mine.get(key), other.get(key))]
+    found = [
+        f"{key}: {_told(mine.get(key))} became {_told(other.get(key))}"
+        for key in {**mine, **other}
+        if not _same(mine.get(key), other.get(key))
+    ]
     return found + _order(ours, theirs)
 
 
@@ -41,7 +45,11 @@ def _understood(brought: Brought) -> Formula:
 
 def _order(ours: Formula, theirs: Formula) -> list[str]:
     first, second = ([fold(line.item) for line in each.lines] for each in (ours, theirs))
-    return [] if [min(number_forms(each)) for each in first] == [min(number_forms(each)) for each in second] else ["another order"]
+    return (
+        []
+        if [min(number_forms(each)) for each in first] == [min(number_forms(each)) for each in second]
+        else ["another order"]
+    )
 
 
 def _lines(formula: Formula) -> dict[str, Line]:
@@ -55,7 +63,11 @@ def _lines(formula: Formula) -> dict[str, Line]:
 def _same(one: Line | None, other: Line | None) -> bool:
     if one is None or other is None:
         return False
-    return one.optional == other.optional and _as_much(one, other) and fold(one.written.preparation) == fold(other.written.preparation)
+    return (
+        one.optional == other.optional
+        and _as_much(one, other)
+        and fold(one.written.preparation) == fold(other.written.preparation)
+    )
 
 
 def _as_much(one: Line, other: Line) -> bool:

@@ -160,8 +160,75 @@ def test_lye_and_xylitol_are_known_by_their_names() -> None:
     assert "xylitol" in raised("- 40 g table sweet", pantry=sweet)
 
 
-def test_candied_peel_raises_no_caution_of_its_own() -> None:
+def titled(title: str, formula: str, method: str = "") -> set[str]:
+    text = recipe(formula, method).replace("A test bake", title)
+    return set(raised_by(formula_of(text), book={}))
+
+
+def test_candied_peel_that_is_made_here_is_kept_dry_and_bought_peel_raises_nothing() -> None:
     assert raised("- 40 g candied orange peel") == set()
+    assert "candied peel" in titled("Candied orange peel", "- 200 g orange zest\n- 200 g sugar")
+    assert "candied peel" not in titled("Candied pecans", "- 200 g pecans\n- 200 g sugar")
+
+
+def test_garlic_and_herbs_in_oil_are_told_of_heated_or_not() -> None:
+    oil = "- 100 g olive oil\n- 20 g garlic"
+    cooked = "1. Warm the {olive oil} and the {garlic} to {180 F}. {cook 20 min}."
+    assert "garlic in oil" in titled("Garlic oil", oil, cooked)
+    assert "garlic in oil" in titled("Soft garlic confit", oil, cooked)
+    assert "garlic in oil" in raised(oil, "1. Mix the {olive oil} and the {garlic}. {rest 1 h}.")
+    parts = "dough:\n  - 500 g bread flour\nherb oil:\n  - 30 g olive oil\n  - 5 g fresh rosemary"
+    method = "1. Bake the {bread flour}, {bake 20 min}, with the {herb oil}."
+    assert "garlic in oil" in raised(parts, method)
+
+
+def test_a_dough_that_is_baked_with_oil_and_garlic_is_no_garlic_oil() -> None:
+    dough = LOAF + "\n- 30 g olive oil\n- 10 g garlic\n- 4 g fresh rosemary"
+    method = (
+        "1. Mix {bread flour}, {water}, {olive oil}, {garlic} and {fresh rosemary}. "
+        "{bake 30 min} at {oven 450 F}."
+    )
+    assert raised(dough, method) == {"raw dough"}
+    assert "garlic in oil" not in titled("Olive oil cake", LOAF + "\n- 100 g olive oil")
+    dried = "- 100 g olive oil\n- 5 g dried rosemary"
+    assert "garlic in oil" not in raised(dried)
+
+
+def test_a_filling_that_was_cooked_is_cooled_fast() -> None:
+    """FDA Food Code 3-501.14; a filling of fruit is none (USDA: fruit pies stand out)."""
+    custard = "dough:\n  - 200 g bread flour\nfilling:\n  - 3 egg yolks\n  - 300 g whole milk"
+    cooked = "1. Stir the {filling}. {cook 8 min}. Fill {bread flour}. {bake 9 min} at {oven 350 F}."
+    assert {"cooling", "chilled", "egg filling"} <= raised(custard, cooked)
+    only_baked = "1. Pour the {filling} over the {bread flour}. {bake 30 min} at {oven 350 F}."
+    assert "cooling" not in raised(custard, only_baked)
+    fruit = "dough:\n  - 200 g bread flour\nfilling:\n  - 300 g apples"
+    assert not {"cooling", "chilled"} & raised(fruit, cooked.replace("{bread flour}", "the {bread flour}"))
+
+
+def test_a_curd_or_a_pastry_cream_by_itself_is_a_filling() -> None:
+    curd = "- 3 eggs\n- 100 g lemon juice\n- 100 g unsalted butter"
+    method = "1. Stir the {eggs}, the {lemon juice} and the {unsalted butter}. {cook 8 min} to {180 F}."
+    assert {"cooling", "chilled", "egg filling"} <= titled("Lemon curd", curd, method)
+    cream = "- 3 egg yolks\n- 300 g whole milk"
+    method = "1. Stir the {egg yolks} and the {whole milk}. {cook 8 min}."
+    assert {"cooling", "chilled", "egg filling"} <= titled("Pastry cream", cream, method)
+    assert "chilled" not in titled("Egg bread", "- 500 g bread flour\n- 2 eggs")
+
+
+def test_starter_that_is_taken_off_is_raw_flour() -> None:
+    assert "starter discard" in titled("Discard crackers", LOAF, BAKED)
+    assert "starter discard" in raised(LOAF, BAKED + " Discard what is left of the starter.")
+    assert "starter discard" not in raised(LOAF, BAKED + " Discard the paper.")
+
+
+def test_lupin_royal_jelly_and_sugar_alcohols_are_told_to_whoever_eats_them() -> None:
+    assert "lupin" in raised("- 50 g lupin flour")
+    bees = "bee glaze:\n  label: Glaze (honey, royal jelly)\n  contains: []\n"
+    assert {"royal jelly", "honey"} <= raised("- 40 g bee glaze", pantry=bees)
+    sweet = "isomalt pearls:\n  label: Isomalt\n  contains: []\n"
+    assert "sugar alcohols" in raised("- 40 g isomalt pearls", pantry=sweet)
+    gum = "soft icing:\n  label: Icing (sugar, humectant sorbitol)\n  contains: []\n"
+    assert "sugar alcohols" not in raised("- 40 g soft icing", pantry=gum)
 
 
 def test_a_caution_goes_for_a_recorded_reason_only() -> None:
@@ -177,4 +244,7 @@ def test_a_caution_goes_for_a_recorded_reason_only() -> None:
 
 def test_what_an_eater_must_know_is_marked() -> None:
     marked = {each.name for each in CAUTIONS if each.eater}
-    assert marked == {"raw flour", "raw egg", "honey", "chilled", "alcohol", "choking", "xylitol"}
+    assert marked == {
+        *("raw flour", "raw egg", "honey", "chilled", "garlic in oil", "alcohol", "choking", "lupin"),
+        *("royal jelly", "xylitol", "sugar alcohols"),
+    }

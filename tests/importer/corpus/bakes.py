@@ -1,6 +1,6 @@
-"""Twelve invented bakes, and a drawer of lines that are hard to read, from which every text gets some."""
+"""Twelve invented bakes."""
 
-from tests.importer.corpus.truth import Bake, line, said
+from tests.importer.corpus.truth import Bake, line
 
 BAKES = (
     Bake(
@@ -263,7 +263,11 @@ BAKES = (
             ),
             (
                 "icing",
-                (line("120 g", "icing sugar"), line("2 tbsp", "soy milk", has="soy"), line("20 g", "almond butter", has="almond")),
+                (
+                    line("120 g", "icing sugar"),
+                    line("2 tbsp", "soy milk", has="soy"),
+                    line("20 g", "almond butter", has="almond"),
+                ),
             ),
         ),
         steps=(
@@ -364,7 +368,8 @@ BAKES = (
             ),
         ),
         steps=(
-            "Crumble the fresh yeast into the whole milk, add the bread flour, granulated sugar and table salt and knead 12 min.",
+            "Crumble the fresh yeast into the whole milk, add the bread flour, granulated sugar and "
+            "table salt and knead 12 min.",
             "Cover and prove for 1½ hours.",
             "Spread the dough with the unsalted butter, brown sugar and ground cardamom, cut strips and knot them.",
             "Let them proof for 45 minutes to 1 hour.",
@@ -375,49 +380,4 @@ BAKES = (
         makes="18 knots",
         keeps="best on the day",
     ),
-)
-
-HARD = (
-    said("3¾ cups (470 g) all-purpose flour", "3.75 cup = 470 g", "all-purpose flour", has="wheat"),
-    said("1-1/2 cups lukewarm milk", "1.5 cup", "lukewarm milk", has="milk"),
-    said("1–1½ cups warm water, as needed", "1..1.5 cup", "warm water", "as needed"),
-    said("2¼ tsp (1 packet / 7 g) instant yeast", "2.25 tsp = 1 packet = 7 g", "instant yeast"),
-    said("1 8-oz block cream cheese, softened", "8 oz", "cream cheese", "softened", has="milk"),
-    said("½ stick (55 g) unsalted butter, melted and cooled", "0.5 stick = 55 g", "unsalted butter", "melted and cooled", has="milk"),
-    said("115g/8 tbsp/1 stick butter", "115 g = 8 tbsp = 1 stick", "butter", has="milk"),
-    said("100 g/3½ oz dark chocolate (70%), chopped", "100 g = 3.5 oz", "dark chocolate", "chopped"),
-    said("1 cup pecans, chopped", "1 cup", "pecans", "chopped", has="pecan"),
-    said("1 heaping tablespoon cocoa powder", "1 tbsp", "cocoa powder", size="heaping"),
-    said("scant ½ cup buttermilk", "0.5 cup", "buttermilk", size="scant", has="milk"),
-    said("1 lemon, zested then juiced (about 3 tbsp)", "1", "lemon", "zested then juiced"),
-    said("¾ cup + 2 tbsp water (207 g)", "0.875 cup = 207 g", "water"),
-    said("2 cups all-purpose flour, divided", "2 cup", "all-purpose flour", "divided", has="wheat"),
-    said("1 cup water at 105–115°F", "1 cup", "water", "at 105–115°F"),
-    said("1 cup (packed) light brown sugar", "1 cup", "light brown sugar", size="packed"),
-    said("1 lb. 4 oz. bread flour (567 g)", "1.25 lb = 567 g", "bread flour", has="wheat"),
-    said("500 g 00 flour", "500 g", "00 flour", has="wheat"),
-    said("1 cup 2% milk", "1 cup", "2% milk", has="milk"),
-    said("3 ripe bananas (about 1 1/3 cups mashed)", "3", "ripe bananas"),
-    said("1 T honey", "1 tbsp", "honey"),
-    said("1⁄2 cup olive oil", "0.5 cup", "olive oil"),
-    said("8 oz milk", "8 oz", "milk", has="milk", asked=True),
-    said("1 pint raspberries", "1 pint", "raspberries", asked=True),
-    said("half a nutmeg, grated", "0.5", "nutmeg", "grated"),
-    said("1 tbsp olive oil, plus 1 tsp for the tin", "1 tbsp", "olive oil", "plus 1 tsp for the tin"),
-    said("500 g strong white bread flour, plus extra for dusting", "500 g", "strong white bread flour", "plus extra for dusting", has="wheat"),
-    said("0,5 l water", "0.5 l", "water"),
-    said("2 x 400 g cans pumpkin", "2 can = 800 g", "pumpkin"),
-    said("20 to 25 g honey", "20..25 g", "honey"),
-    said("60 g moonberries, dried", "60 g", "moonberries", "dried", asked=True),
-    said("100 g almond flour", "100 g", "almond flour", has="almond"),
-    said("120 ml oat milk", "120 ml", "oat milk", has="oats"),
-    said("2 EL honey", "2 tbsp", "honey"),
-    said("1 TL vanilla extract", "1 tsp", "vanilla extract"),
-    said("75 g toasted hazelnuts", "75 g", "hazelnuts", "toasted", has="hazelnut"),
-    said("2 cups flour (almond)", "2 cup", "flour", has="almond", asked=True),
-    said("250 g gluten-free flour", "250 g", "gluten-free flour", asked=True),
-    said("1 1/2 tsp. baking powder", "1.5 tsp", "baking powder"),
-    said("¼ cup (60 ml/2 fl oz) lemon juice, freshly squeezed", "0.25 cup = 60 ml = 2 floz", "lemon juice", "freshly squeezed"),
-    said("4 large egg whites, at room temperature", "4", "egg whites", "at room temperature", size="large", has="egg"),
-    said("1/3 cup plus 1 tablespoon cornstarch", "19/48 cup", "cornstarch"),
 )

@@ -16,16 +16,20 @@ def microdata(bake: Bake, random: Random) -> Text:
     """Properties on the page's own elements, steps in an ordered list."""
     write = pick(random)
     items = "\n".join(
-        f'<li class="i"><span itemprop="recipeIngredient">{escape(sentence(line, write))}</span></li>' for line in bake.lines
+        f'<li class="i"><span itemprop="recipeIngredient">{escape(sentence(line, write))}</span></li>'
+        for line in bake.lines
     )
     steps = "\n".join(f'<li itemprop="recipeInstructions">{escape(step)}</li>' for step in bake.steps)
-    page = f"""<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>{escape(bake.title)} - Kitchen pages</title></head>
+    page = f"""<!DOCTYPE html><html lang="en"><head><meta charset="utf-8">
+<title>{escape(bake.title)} - Kitchen pages</title></head>
 <body><div class="menu"><a href="/">Start</a></div>
 <div itemscope itemtype="http://schema.org/Recipe">
 <h1 itemprop="name">{escape(bake.title)}</h1>
 <p itemprop="description">{escape(bake.lead)}</p>
-<p>By <span itemprop="author" itemscope itemtype="http://schema.org/Person"><span itemprop="name">A. Baker</span></span></p>
-<p>Makes <span itemprop="recipeYield">{escape(bake.makes)}</span>, ready in <time itemprop="totalTime" datetime="PT2H">2 hours</time></p>
+<p>By <span itemprop="author" itemscope itemtype="http://schema.org/Person">
+<span itemprop="name">A. Baker</span></span></p>
+<p>Makes <span itemprop="recipeYield">{escape(bake.makes)}</span>, ready in
+<time itemprop="totalTime" datetime="PT2H">2 hours</time></p>
 <h2>You need</h2><ul>{items}</ul><h2>Do this</h2><ol>{steps}</ol></div></body></html>"""
     return Text(name="microdata.html", data=page)
 
@@ -35,9 +39,18 @@ def letter(bake: Bake, random: Random) -> Text:
     write = pick(random)
 
     def item(line: Line) -> str:
-        return textwrap.fill(f"* {sentence(line, write)}", 58, subsequent_indent="    ", break_on_hyphens=False)
+        return textwrap.fill(
+            f"* {sentence(line, write)}", 58, subsequent_indent="    ", break_on_hyphens=False
+        )
 
-    rows = [bake.title, "", textwrap.fill(f"You asked for it, so here it is. {bake.lead}", 58), "", "You will need:", ""]
+    rows = [
+        bake.title,
+        "",
+        textwrap.fill(f"You asked for it, so here it is. {bake.lead}", 58),
+        "",
+        "You will need:",
+        "",
+    ]
     for name, lines in bake.parts:
         if name and len(bake.parts) > 1:
             rows += ["", f"For the {name}", ""]
@@ -61,7 +74,12 @@ def table(bake: Bake, random: Random) -> Text:
 
     rows = [f"# {bake.title}", "", f"> {bake.lead}", ""]
     for name, lines in bake.parts:
-        rows += [f"## Ingredients{f' for the {name}' if name else ''}", "", "| Amount | Ingredient |", "|---:|:---|"]
+        rows += [
+            f"## Ingredients{f' for the {name}' if name else ''}",
+            "",
+            "| Amount | Ingredient |",
+            "|---:|:---|",
+        ]
         rows += [row(line) for line in lines]
         rows.append("")
     rows += ["**Method**", ""] + [f"* {step}" for step in bake.steps]
@@ -86,7 +104,7 @@ def spreadsheet(bake: Bake, random: Random) -> Text:
 
 
 def copied(bake: Bake, random: Random) -> Text:
-    """Copied off an old page: its buttons and facts came along, names with dotted leaders, a number above each step."""
+    """Copied off an old page: buttons and facts came along, dotted leaders, a number above each step."""
 
     def row(line: Line) -> str:
         if line.text:
@@ -95,7 +113,18 @@ def copied(bake: Bake, random: Random) -> Text:
         cut = f", {line.preparation}" if line.preparation else ""
         return f"☐ {line.item}{cut} ........ {amount(line, slashes, SHORT)}{size}"
 
-    rows = [bake.title, "Jump to Recipe", "Print", "", bake.lead, "", "Prep Time: 20 mins", "Cook Time: 35 mins", f"Yield: {bake.makes}", ""]
+    rows = [
+        bake.title,
+        "Jump to Recipe",
+        "Print",
+        "",
+        bake.lead,
+        "",
+        "Prep Time: 20 mins",
+        "Cook Time: 35 mins",
+        f"Yield: {bake.makes}",
+        "",
+    ]
     rows += ["Ingredients", "1x 2x 3x"]
     for name, lines in bake.parts:
         if name and len(bake.parts) > 1:

@@ -1,4 +1,4 @@
-"""Five more layouts, written after the first five had been measured and their faults mended, and measured once too."""
+"""Five more layouts, written after the faults of the first five were mended, and measured once too."""
 
 import json
 import textwrap
@@ -15,12 +15,17 @@ def paragraphs_html(bake: Bake, random: Random) -> Text:
     """A page of bare paragraphs with line breaks, headings in bold."""
     write = pick(random)
     lists = "".join(
-        f"<p><b>{escape((name or 'dough').capitalize())}</b><br>\n" + "<br>\n".join(escape(sentence(line, write)) for line in lines) + "</p>"
+        f"<p><b>{escape((name or 'dough').capitalize())}</b><br>\n"
+        + "<br>\n".join(escape(sentence(line, write)) for line in lines)
+        + "</p>"
         for name, lines in bake.parts
     )
     steps = "".join(f"<p>{number}. {escape(step)}</p>" for number, step in enumerate(bake.steps, start=1))
-    page = f"""<html><head><title>{escape(bake.title)} — My pages</title></head><body><table><tr><td><h1>{escape(bake.title)}</h1>
-<p>{escape(bake.lead)}</p><h3>What you'll need</h3>{lists}<h3>Directions</h3>{steps}<p><i>Posted on a Tuesday</i></p></td></tr></table></body></html>"""
+    page = f"""<html><head><title>{escape(bake.title)} — My pages</title></head>
+<body><table><tr><td><h1>{escape(bake.title)}</h1>
+<p>{escape(bake.lead)}</p><h3>What you'll need</h3>{lists}
+<h3>Directions</h3>{steps}
+<p><i>Posted on a Tuesday</i></p></td></tr></table></body></html>"""
     return Text(name="old-page.html", data=page)
 
 
@@ -33,7 +38,9 @@ def quoted_mail(bake: Bake, random: Random) -> Text:
             rows += [f"{name.capitalize()}:"]
         rows += [f"- {sentence(line, write)}" for line in lines]
     rows += ["", "Instructions:"] + [f"{n}. {step}" for n, step in enumerate(bake.steps, start=1)]
-    return Text(name="mail.txt", data="\n".join(f"> {row}".rstrip() for row in rows) + "\n\nLovely, thank you!\n")
+    return Text(
+        name="mail.txt", data="\n".join(f"> {row}".rstrip() for row in rows) + "\n\nLovely, thank you!\n"
+    )
 
 
 def howto_steps_list(bake: Bake, random: Random) -> Text:
@@ -49,7 +56,10 @@ def howto_steps_list(bake: Bake, random: Random) -> Text:
         "keywords": "baking, oven",
     }
     data = json.dumps([{"@type": "BreadcrumbList"}, recipe])
-    page = f"<html><head><title>x</title><script type=\"application/ld+json\">{data}</script></head><body><h1>{escape(bake.title)}</h1></body></html>"
+    page = (
+        f'<html><head><title>x</title><script type="application/ld+json">{data}</script></head>'
+        f"<body><h1>{escape(bake.title)}</h1></body></html>"
+    )
     return Text(name="array.html", data=page)
 
 

@@ -44,8 +44,23 @@ def description(bake: Bake, random: Random) -> Text:
     rows = [bake.title, "", bake.lead, "", "Printable recipe: https://pages.example/r/17", "", "INGREDIENTS"]
     rows += _parts(bake, lambda line: f"• {sentence(line, write)}", lambda name: f"\nFor the {name}:")
     rows += ["", "METHOD"] + [f"{n}. {step}" for n, step in enumerate(bake.steps, start=1)]
-    rows += ["", f"Makes: {bake.makes}", f"Keeps: {bake.keeps}", "", "CHAPTERS", "0:00 Hello", "0:40 Weighing", "6:15 Oven"]
-    rows += ["", "My whisk (affiliate link): https://shop.example/whisk", "Music by Lark and Tin", "", "#baking #homemade #bread"]
+    rows += [
+        "",
+        f"Makes: {bake.makes}",
+        f"Keeps: {bake.keeps}",
+        "",
+        "CHAPTERS",
+        "0:00 Hello",
+        "0:40 Weighing",
+        "6:15 Oven",
+    ]
+    rows += [
+        "",
+        "My whisk (affiliate link): https://shop.example/whisk",
+        "Music by Lark and Tin",
+        "",
+        "#baking #homemade #bread",
+    ]
     return Text(name="description.txt", data="\n".join(rows) + "\n")
 
 
@@ -61,7 +76,9 @@ def emoji(bake: Bake, random: Random) -> Text:
 
 def markdown(bake: Bake, random: Random) -> Text:
     rows = [f"# {bake.title}", "", bake.lead, "", "## Ingredients", ""]
-    rows += _parts(bake, lambda line: f"- {sentence(line, glyphs)}", lambda name: f"\n### {name.capitalize()}\n")
+    rows += _parts(
+        bake, lambda line: f"- {sentence(line, glyphs)}", lambda name: f"\n### {name.capitalize()}\n"
+    )
     rows += ["", "## Instructions", ""] + [f"{n}. {step}" for n, step in enumerate(bake.steps, start=1)]
     rows += ["", "## Notes", "", "Weigh it, it is **worth** it. See [my tin](https://shop.example/tin)."]
     return Text(name="page.md", data="\ufeff" + "\n".join(rows) + "\n")
@@ -82,7 +99,8 @@ def json_ld(bake: Bake, random: Random) -> Text:
     body = "".join(f"<li>{escape(sentence(line, write))}</li>" for line in bake.lines)
     page = f"""<!doctype html><html><head><title>{escape(bake.title)} | A page</title>
 <script type="application/ld+json">{json.dumps(data)}</script></head>
-<body><nav><a href="/">Home</a> <a href="/all">All recipes</a></nav><main><h1>{escape(bake.title)}</h1><p>{escape(bake.lead)}</p>
+<body><nav><a href="/">Home</a> <a href="/all">All recipes</a></nav>
+<main><h1>{escape(bake.title)}</h1><p>{escape(bake.lead)}</p>
 <h2>Ingredients</h2><ul>{body}</ul></main><footer>All rights kept</footer></body></html>"""
     return Text(name="page.html", data=page)
 
@@ -99,27 +117,36 @@ def graph(bake: Bake, random: Random) -> Text:
         "recipeYield": ["8", "8 servings", bake.makes],
         "recipeIngredient": [sentence(line, write) for line in bake.lines],
         "recipeInstructions": [
-            {"@type": "HowToSection", "name": name, "itemListElement": [{"@type": "HowToStep", "text": step} for step in steps]}
+            {
+                "@type": "HowToSection",
+                "name": name,
+                "itemListElement": [{"@type": "HowToStep", "text": step} for step in steps],
+            }
             for name, steps in sections
         ],
     }
     data = {"@context": "https://schema.org", "@graph": [{"@type": "WebSite", "name": "A page"}, recipe]}
     lists = "".join(
-        f"<h4>For the {name or 'dough'}</h4><ul>{''.join(f'<li>{escape(sentence(line, write))}</li>' for line in lines)}</ul>"
+        f"<h4>For the {name or 'dough'}</h4><ul>"
+        f"{''.join(f'<li>{escape(sentence(line, write))}</li>' for line in lines)}</ul>"
         for name, lines in bake.parts
     )
     page = f"""<html><head><script type='application/ld+json'>{json.dumps(data)}</script></head><body>
-<article><h1>{escape(bake.title)}</h1><p>It was a windy day when I first made this.</p>{lists}</article></body></html>"""
+<article><h1>{escape(bake.title)}</h1><p>It was a windy day when I first made this.</p>
+{lists}</article></body></html>"""
     return Text(name="graph.htm", data=page)
 
 
 def bare_html(bake: Bake, random: Random) -> Text:
     rows = _parts(
-        bake, lambda line: f"<li>{escape(sentence(line, glyphs))}", lambda name: f"</ul><h3>{name.capitalize()}</h3><ul>"
+        bake,
+        lambda line: f"<li>{escape(sentence(line, glyphs))}",
+        lambda name: f"</ul><h3>{name.capitalize()}</h3><ul>",
     )
     steps = "".join(f"<li><p>{escape(step)}</p></li>" for step in bake.steps)
     page = f"""<!DOCTYPE html><html><head><title>{escape(bake.title)}</title><style>p{{}}</style></head><body>
-<header>A page of mine</header><h1>{escape(bake.title)}</h1><p><em>{escape(bake.lead)}</em><h2>Ingredients</h2><ul>{''.join(rows)}</ul>
+<header>A page of mine</header><h1>{escape(bake.title)}</h1><p><em>{escape(bake.lead)}</em>
+<h2>Ingredients</h2><ul>{"".join(rows)}</ul>
 <h2>Method</h2><ol>{steps}</ol><p>Makes {bake.makes}.</p></body></html>"""
     return Text(name="bare.html", data=page)
 
@@ -133,7 +160,10 @@ def trailing(bake: Bake, random: Random) -> Text:
         size = f" {line.size}" if line.size and line.size != "packed" else ""
         packed = "packed " if line.size == "packed" else ""
         cut = f", {line.preparation}" if line.preparation else ""
-        return f"{packed}{line.item.capitalize() if not packed else line.item}: {amount(line, slashes, TIGHT, tight=True)}{size}{cut}"
+        return (
+            f"{packed}{line.item.capitalize() if not packed else line.item}: "
+            f"{amount(line, slashes, TIGHT, tight=True)}{size}{cut}"
+        )
 
     rows = [bake.title, "=" * len(bake.title), "", "What you need", "-------------"]
     rows += _parts(bake, write, lambda name: f"\n{name.upper()}")
@@ -144,7 +174,11 @@ def trailing(bake: Bake, random: Random) -> Text:
 def capitals(bake: Bake, random: Random) -> Text:
     write = pick(random)
     rows = [bake.title.upper(), "", f"Yield: {bake.makes}", "", "INGREDIENTS:"]
-    rows += _parts(bake, lambda line: f"- {sentence(line, write, TIGHT, tight=True)}", lambda name: f"FOR THE {name.upper()}:")
+    rows += _parts(
+        bake,
+        lambda line: f"- {sentence(line, write, TIGHT, tight=True)}",
+        lambda name: f"FOR THE {name.upper()}:",
+    )
     rows += ["", "DIRECTIONS:"] + [f"Step {n}: {step}" for n, step in enumerate(bake.steps, start=1)]
     rows += ["", "NOTES:", "My oven runs hot.", "Source: a grandmother's tin of cards"]
     return Text(name="capitals.txt", data="\n".join(rows))

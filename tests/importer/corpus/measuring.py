@@ -1,7 +1,7 @@
 """How well the corpus is read: lines exactly right, steps, times and temperatures found, nothing lost or hidden."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from random import Random
@@ -12,7 +12,8 @@ from generator.formula.model import Formula, Heat, Timed
 from generator.importer.model import Brought, ReadLine
 from generator.incoming import arrive
 from tests.formula.kitchen import bake as understood
-from tests.importer.corpus.bakes import BAKES, HARD
+from tests.importer.corpus.bakes import BAKES
+from tests.importer.corpus.hard_lines import HARD
 from tests.importer.corpus.layouts import Layout, Text
 from tests.importer.corpus.truth import Bake, Line
 from tests.importer.kitchen import kitchen, stock
@@ -34,9 +35,15 @@ class Score:
     wrong: tuple[str, ...] = ()
 
     def __add__(self, other: "Score") -> "Score":
-        pairs = {name: _sum(getattr(self, name), getattr(other, name)) for name in ("lines", "steps", "times", "heats", "accepted")}
+        pairs = {
+            name: _sum(getattr(self, name), getattr(other, name))
+            for name in ("lines", "steps", "times", "heats", "accepted")
+        }
         return Score(
-            **pairs, lost=self.lost + other.lost, hidden=self.hidden + other.hidden, wrong=(*self.wrong, *other.wrong)
+            **pairs,
+            lost=self.lost + other.lost,
+            hidden=self.hidden + other.hidden,
+            wrong=(*self.wrong, *other.wrong),
         )
 
 
@@ -72,7 +79,9 @@ def _alike(one: str, other: str) -> bool:
 def score(name: str, bake: Bake, text: Text) -> Score:
     arrival = arrive(text.name, text.data.encode(), kitchen())
     if len(arrival.recipes) != 1:
-        return Score(lines=(0, len(bake.lines)), accepted=(0, 1), wrong=(f"{name}: {len(arrival.recipes)} recipes",))
+        return Score(
+            lines=(0, len(bake.lines)), accepted=(0, 1), wrong=(f"{name}: {len(arrival.recipes)} recipes",)
+        )
     (brought,) = arrival.recipes
     baked = understood(stock(), x=brought.text)
     good = not has_errors(baked.diagnostics)
@@ -103,7 +112,9 @@ def _paired(lines: tuple[Line, ...], read: tuple[ReadLine, ...]) -> list[ReadLin
     left = list(read)
     out: list[ReadLine | None] = []
     for line in lines:
-        found = next((each for each in left if same_name(each.written.item, line.item) and _is_exact(line, each)), None)
+        found = next(
+            (each for each in left if same_name(each.written.item, line.item) and _is_exact(line, each)), None
+        )
         found = found or next((each for each in left if same_name(each.written.item, line.item)), None)
         out.append(found)
         if found:
@@ -112,7 +123,10 @@ def _paired(lines: tuple[Line, ...], read: tuple[ReadLine, ...]) -> list[ReadLin
 
 
 def _is_exact(line: Line, read: ReadLine) -> bool:
-    measures = {(each.amount.low, each.amount.high, each.unit.name.replace(" ", "") if each.unit else "") for each in read.written.measures}
+    measures = {
+        (each.amount.low, each.amount.high, each.unit.name.replace(" ", "") if each.unit else "")
+        for each in read.written.measures
+    }
     wanted = {(low, high, unit) for low, high, unit in line.measures}
     if any(unit == "pinch" for _, _, unit in wanted):
         same = "pinch" in read.written.words
@@ -165,16 +179,21 @@ def _times(bake: Bake, formula: Formula | None) -> tuple[int, int]:
 
 def _heats(bake: Bake, formula: Formula | None) -> tuple[int, int]:
     left = [
-        (each.kind, int(each.temperature.low), each.temperature.stated) for each in _mentions(formula) if isinstance(each, Heat)
+        (each.kind, int(each.temperature.low), each.temperature.stated)
+        for each in _mentions(formula)
+        if isinstance(each, Heat)
     ]
     return _recall(list(bake.heats), left)
 
 
-def _recall(wanted: list[tuple[str, int, int]] | list[tuple[str, int, str]], left: list[object]) -> tuple[int, int]:
+def _recall(
+    wanted: list[tuple[str, int, int]] | list[tuple[str, int, str]], left: Sequence[object]
+) -> tuple[int, int]:
+    rest = list(left)
     found = 0
     for each in wanted:
-        if each in left:
-            left.remove(each)
+        if each in rest:
+            rest.remove(each)
             found += 1
     return found, len(wanted)
 
@@ -205,8 +224,40 @@ def lost_words(brought: Brought) -> list[str]:
 
 
 _REWORDED = frozenset(
-    "the inch inches hour hours minute minutes mins min half gas mark fan for rest remaining step title makes yield keeps storage "
-    "store affiliate link https http prise zehen and optional".split()
+    [
+        "the",
+        "ingredients",
+        "inch",
+        "inches",
+        "hour",
+        "hours",
+        "minute",
+        "minutes",
+        "mins",
+        "min",
+        "half",
+        "gas",
+        "mark",
+        "fan",
+        "for",
+        "rest",
+        "remaining",
+        "step",
+        "title",
+        "makes",
+        "yield",
+        "keeps",
+        "storage",
+        "store",
+        "affiliate",
+        "link",
+        "https",
+        "http",
+        "prise",
+        "zehen",
+        "and",
+        "optional",
+    ]
 )
 """Words that a reference says in other words, or that name the key under which the rest of the line stands."""
 

@@ -39,15 +39,31 @@ class Bake:
         return tuple(line for _, lines in self.parts for line in lines)
 
 
-def line(amount: str, item: str, preparation: str = "", *, has: str = "", size: str = "", or_: str = "") -> Line:
-    """`amount` such as "500 g" or "3.5 cup = 440 g"; numbers are decimal or one over another, ranges with two dots."""
+def line(
+    amount: str, item: str, preparation: str = "", *, has: str = "", size: str = "", or_: str = ""
+) -> Line:
+    """`amount` such as "500 g" or "3.5 cup = 440 g"; ranges have two dots."""
     measures = tuple(_measure(each) for each in amount.split(" = ")) if amount else ()
     return Line(
-        measures=measures, item=item, preparation=preparation, size=size, allergens=tuple(has.split()), text=or_
+        measures=measures,
+        item=item,
+        preparation=preparation,
+        size=size,
+        allergens=tuple(has.split()),
+        text=or_,
     )
 
 
-def said(text: str, amount: str, item: str, preparation: str = "", *, has: str = "", size: str = "", asked: bool = False) -> Line:
+def said(
+    text: str,
+    amount: str,
+    item: str,
+    preparation: str = "",
+    *,
+    has: str = "",
+    size: str = "",
+    asked: bool = False,
+) -> Line:
     """A line that is written in one way alone."""
     plain = line(amount, item, preparation, has=has, size=size)
     return Line(

@@ -62,11 +62,13 @@ def measure(one: Measure, write: Writer, units: dict[str, str], *, tight: bool =
         word = "cup"
     if unit in ("tbsp", "tsp") and high <= 1 and word.endswith("s"):
         word = word[:-1]
-    gap = "" if tight and unit in ("g", "ml") or not unit else " "
+    gap = "" if (tight and unit in ("g", "ml")) or not unit else " "
     return f"{number}{gap}{word}"
 
 
-def amount(line: Line, write: Writer, units: dict[str, str], *, tight: bool = False, slash: bool = False) -> str:
+def amount(
+    line: Line, write: Writer, units: dict[str, str], *, tight: bool = False, slash: bool = False
+) -> str:
     """The measures of a line, the second in brackets or after a slash."""
     told = [measure(each, write, units, tight=tight) for each in line.measures]
     if not told:
@@ -76,7 +78,9 @@ def amount(line: Line, write: Writer, units: dict[str, str], *, tight: bool = Fa
     return "/".join(told) if slash else f"{told[0]} ({', '.join(told[1:])})"
 
 
-def sentence(line: Line, write: Writer = glyphs, units: dict[str, str] | None = None, *, tight: bool = False) -> str:
+def sentence(
+    line: Line, write: Writer = glyphs, units: dict[str, str] | None = None, *, tight: bool = False
+) -> str:
     """The line in the usual order; a line that can be written in one way alone is written so."""
     if line.text:
         return line.text
