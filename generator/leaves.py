@@ -4,23 +4,23 @@ What the recipe's own outputs are made of lies in the cache. What lists, feeds, 
 recipes need of it stands here. A list of the site is always made from leaves, in a first make as in a later one.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from generator.build.cache import Cache
 from generator.build.task import Kept, kept
 from generator.declaration.checks import Footprint, footprint
 from generator.declaration.lines import every_line
 from generator.declaration.model import Declaration
+from generator.history.bakes import BakeRecord
 from generator.present.data import recipe_data
 from generator.present.offers import sizes_view
+from generator.present.recipe import Setting
+from generator.present.tag_views import TagView
 from generator.present.views import LabelView, RecipeView, Rich, SiteView
 from generator.render.feeds.entry import Entry, recipe_entry
 from generator.render.site.pictures import named_by
-
-if TYPE_CHECKING:
-    from generator.pipeline import CheckResult
 
 _NO_LABEL = LabelView(
     heading="",
@@ -32,6 +32,24 @@ _NO_LABEL = LabelView(
     statement="",
     advice="",
 )
+
+
+class Known(Protocol):
+    """What was understood, as far as a leaf is made of it."""
+
+    @property
+    def setting(self) -> Setting: ...
+
+    @property
+    def views(self) -> Mapping[str, RecipeView]: ...
+
+    @property
+    def bakes(self) -> tuple[BakeRecord, ...]: ...
+
+    @property
+    def bare_site(self) -> SiteView: ...
+
+    def tag(self, name: str) -> TagView: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +75,7 @@ class Leaf:
     footprint: Footprint
 
 
-def leaf_of(name: str, checked: "CheckResult", cache: Cache) -> Leaf:
+def leaf_of(name: str, checked: Known, cache: Cache) -> Leaf:
     """The leaf of a recipe that is free of errors; what is large goes into the cache."""
     setting, view = checked.setting, checked.views[name]
     formula = setting.book[name]

@@ -1,24 +1,21 @@
-"""From what changed to what is written: only what a change can reach is understood and rendered again.
+"""From the content to what is written: what was made before and is still true is taken from there.
 
-A make that finds what the last one remembers compares every file of the content with it. Where only recipes, rows of
-the pantry, lines of the ledger or pictures have changed, the recipes that can feel it are understood anew, with
-those that they need; of all others their leaves are known. Any other change, and any doubt, makes everything anew
-from the content, with the results of unchanged tasks from the cache. Either way every list is made from all leaves.
+`understanding.py` says what a publication is and what of it is new; here its tasks are done, read back, and written.
 """
 
 import time
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from generator.build.cache import Cache, users_cache
 from generator.build.packing import digest
 from generator.build.program import program_mark, program_stamp
-from generator.build.snapshot import Stamp, content_mark, snapshot_of
+from generator.build.snapshot import content_mark, snapshot_of
 from generator.build.store import Finished, WriteReport, write_output
-from generator.build.task import Task
+from generator.build.task import Kept, Task
 from generator.build.works import (
     Done,
     Executors,
@@ -30,251 +27,23 @@ from generator.build.works import (
     finish_tasks,
     key_of,
     outputs_in,
+    value_of,
 )
-from generator.catalogue.load import Pack
-from generator.declaration.checks import PACK_CODES, footprint_diagnostics
-from generator.diagnostics.diagnostic import Diagnostics, Severity, has_errors, in_order
-from generator.leaves import Leaf, leaf_of, users_of
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors
 from generator.memory import Last, content_snapshot, recalled, remember
 from generator.outputs import Publication, tasks_of
-from generator.present.listing import site_view
-from generator.render.photographs import published_size
 from generator.render.theme import files_behind
 from generator.sources_apart import ledger_marks, pantry_marks
-
-if TYPE_CHECKING:
-    from generator.pipeline import CheckResult
-
-Check = Callable[[frozenset[str] | None], "CheckResult"]
-"""Understands the content: all of it, or as if there were only the named recipes."""
+from generator.understanding import Check, Disk, Memory, Understood, understand
 
 SLOWEST = 10
 """Tasks in the list of the slowest."""
 
-Results = Mapping[str, tuple[tuple[str, str], ...]]
+Prove = Callable[[Mapping[str, bytes], Publication, Callable[[Kept], object]], Diagnostics]
+"""Reads new files back, by path: where they do not say what the publication says. The last reads what is kept."""
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Memory:
-    """What the last make knew. `marks` are of every file of the content, "" where the file was not at rest.
-
-    `young` were changed so shortly before that their times may not show another change.
-    """
-
-    program: str
-    day: date
-    stamps: Mapping[str, Stamp]
-    marks: Mapping[str, str]
-    young: tuple[str, ...]
-    pantry: Mapping[str, str]
-    packs: Mapping[str, Pack]
-    ledger: Mapping[str, str]
-    records: Mapping[str, str]
-    photos: Mapping[str, tuple[int, int]]
-    leaves: Mapping[str, Leaf]
-    diagnostics: Diagnostics
-    texts: Mapping[str, str]
-    results: Results
-    outputs: Mapping[str, Stamp]
-    told: bool = False
-    """Whether a table of people is made, for which every recipe must be understood."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Understood:
-    """The whole publication as far as it is known: from all recipes, or from some and the leaves of the others."""
-
-    publication: Publication
-    leaves: Mapping[str, Leaf]
-    diagnostics: Diagnostics
-    texts: Mapping[str, str]
-    packs: Mapping[str, Pack]
-    records: Mapping[str, str]
-    photos: Mapping[str, tuple[int, int]]
-    day: date
-    anew: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Disk:
-    """The content as it stands, and the marks of its files, each read at most once. `since` is when it was looked at,
-    in nanoseconds."""
-
-    root: Path
-    stamps: Mapping[str, Stamp]
-    before: Memory | None
-    since: int
-    marks: dict[str, str] = field(default_factory=dict)
-
-    def mark(self, path: str) -> str:
-        """The mark of a file's content; from memory where its size and times are the same and it was at rest."""
-        if path not in self.marks:
-            before = self.before
-            rests = before is not None and path not in before.young
-            same = before is not None and before.stamps.get(path) == self.stamps.get(path)
-            known = before.marks.get(path, "") if before is not None and rests and same else ""
-            self.marks[path] = known or content_mark(self.root / path)
-        return self.marks[path]
-
-
-def understand(disk: Disk, check: Check, cache: Cache, day: date | None) -> Understood:
-    """The least that gives the whole publication."""
-    memory = disk.before
-    changed = _changed_recipes(disk, day) if memory is not None else None
-    if memory is not None and changed is not None:
-        known = _partly(changed, memory, disk, check, cache)
-        if known is not None:
-            return known
-    return _wholly(disk, check, cache)
-
-
-def _wholly(disk: Disk, check: Check, cache: Cache) -> Understood:
-    checked = check(None)
-    leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
-    return _understood(disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves))
-
-
-def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: Cache) -> Understood | None:
-    """None where the change reaches further than leaves can tell."""
-    reached = _reached(changed, memory.leaves)
-    while True:
-        needed = frozenset(_needed(reached, memory.leaves))
-        checked = check(needed)
-        if not needed <= set(checked.setting.book):
-            return None
-        fresh = {name: leaf_of(name, checked, cache) for name in sorted(reached)}
-        more = {each for name in changed for each in fresh[name].components} - reached
-        if not more:
-            break
-        if not more <= set(memory.leaves):
-            return None
-        reached |= more
-    leaves = {name: fresh.get(name, memory.leaves[name]) for name in sorted(memory.leaves)}
-    own = {checked.setting.book[name].path for name in reached} | {"pantry.yaml", "ledger.jsonl"}
-    own |= {each.path for each in checked.bakes if each.recipe in reached}
-    found = _merged(checked.diagnostics, memory.diagnostics, own)
-    texts = {**memory.texts, **checked.texts}
-    return _understood(disk, checked, leaves, found, texts, anew=len(reached), memory=memory)
-
-
-def _merged(new: Diagnostics, old: Diagnostics, own: set[str]) -> Diagnostics:
-    fresh = (each for each in new if each.span.path in own and each.code not in PACK_CODES)
-    stay = (each for each in old if each.span.path not in own and each.code not in PACK_CODES)
-    return (*fresh, *stay)
-
-
-def _understood(
-    disk: Disk,
-    checked: "CheckResult",
-    leaves: Mapping[str, Leaf],
-    found: Diagnostics,
-    texts: Mapping[str, str],
-    *,
-    anew: int,
-    memory: Memory | None = None,
-) -> Understood:
-    setting = checked.setting
-    packs = {each.name: each for each in checked.shelf.pantry.packs()}
-    if memory is not None:
-        prints = (leaf.footprint for leaf in leaves.values())
-        age = setting.settings.pack_age
-        found = (*found, *footprint_diagnostics(prints, packs, day=setting.day, pack_age=age))
-    site = site_view(
-        checked.articles,
-        setting,
-        {name: leaf.short for name, leaf in leaves.items()},
-        declared={name: leaf.declaration for name, leaf in leaves.items()},
-    )
-    publication = Publication(
-        site=site,
-        leaves=leaves,
-        people=checked.who_can_eat,
-        settings=setting.settings,
-        root=disk.root,
-        mark_of=disk.mark,
-    )
-    records = {each.path: each.recipe for each in checked.bakes}
-    return Understood(
-        publication=publication,
-        leaves=leaves,
-        diagnostics=in_order(found),
-        texts=texts,
-        packs=packs,
-        records={**(memory.records if memory else {}), **records},
-        photos={
-            **(memory.photos if memory else {}),
-            **{source: (photo.width, photo.height) for source, photo in setting.photos.items()},
-        },
-        day=setting.day,
-        anew=anew,
-    )
-
-
-def _changed_recipes(disk: Disk, day: date | None) -> set[str] | None:
-    """The recipes whose own sources changed since the last make; None where anything else did."""
-    memory = disk.before
-    if memory is None or memory.program != program_mark() or memory.told:
-        return None
-    if set(disk.stamps) != set(memory.stamps) or (day is not None and day != memory.day):
-        return None
-    changed: set[str] = set()
-    for path in disk.stamps:
-        if disk.mark(path) == memory.marks.get(path) != "":
-            continue
-        felt = _felt(path, disk, memory)
-        if felt is None or not felt <= set(memory.leaves):
-            return None
-        changed |= felt
-    return changed
-
-
-def _felt(path: str, disk: Disk, memory: Memory) -> set[str] | None:
-    """The recipes that feel a change of this file; None where it is not only recipes that do."""
-    folder, _, name = path.partition("/")
-    if folder == "recipes" and name.endswith(".md"):
-        return {name.removesuffix(".md")}
-    if path == "ledger.jsonl":
-        return changed_keys(memory.ledger, ledger_marks(disk.root / path))
-    if path == "pantry.yaml":
-        rows = changed_keys(memory.pantry, pantry_marks(disk.root / path))
-        return (
-            None if rows is None else {leaf.name for leaf in memory.leaves.values() if rows & set(leaf.packs)}
-        )
-    if path in memory.photos:
-        return set() if _size_of(disk, path) == memory.photos[path] else None
-    return None
-
-
-def _size_of(disk: Disk, path: str) -> tuple[int, int] | None:
-    try:
-        return published_size((disk.root / path).read_bytes())
-    except OSError:
-        return None
-
-
-def changed_keys(before: Mapping[str, str], now: Mapping[str, str] | None) -> set[str] | None:
-    """What has another mark than before; None where there is more, or less, or what cannot be told apart."""
-    if now is None or set(before) != set(now):
-        return None
-    changed = {key for key, mark in now.items() if before[key] != mark}
-    return None if "" in changed else changed
-
-
-def _reached(changed: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
-    """The changed recipes, all that are made with them, and what those changed are made with: its page says where
-    it is used."""
-    parts = {each for name in changed for each in leaves[name].components}
-    return changed | users_of(changed, leaves.values()) | (parts & set(leaves))
-
-
-def _needed(reached: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
-    """With those that use them, whose names stand on their pages, and everything that any of these is made with."""
-    needed = reached | {leaf.name for leaf in leaves.values() if reached & set(leaf.components)}
-    fresh = set(needed)
-    while fresh:
-        fresh = {each for name in fresh for each in leaves[name].components} - needed
-        needed |= fresh
-    return needed
+PROVED_AT_ONCE = 64
+"""Tasks whose files wait in memory together to be read back."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -313,13 +82,17 @@ class Profile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Made:
-    """`report` is None where errors kept everything from being written."""
+    """`report` is None where errors kept everything from being written.
+
+    `unproven` says where new files do not say what the recipes say: a fault of ours, and nothing is written.
+    """
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
     profile: Profile
+    unproven: Diagnostics = ()
 
 
 def make(
@@ -331,20 +104,28 @@ def make(
     jobs: int,
     progress: Progress | None,
     how: How,
+    prove: Prove | None = None,
 ) -> Made:
     """Makes the output folder hold what the content says. Errors keep everything from being written."""
     cache = how.cache or users_cache()
     memory = recalled(cache, "memory", root, output)
-    before = memory if isinstance(memory, Memory) else None
+    once = partial(
+        _make,
+        root,
+        output,
+        check=check,
+        day=day,
+        jobs=jobs,
+        progress=progress,
+        how=how,
+        cache=cache,
+        prove=prove,
+    )
     try:
-        return _make(
-            root, output, before, check=check, day=day, jobs=jobs, progress=progress, how=how, cache=cache
-        )
+        return once(memory if isinstance(memory, Memory) else None)
     except Gone:
         # Somebody emptied the cache: nothing of the last make is relied on.
-        return _make(
-            root, output, None, check=check, day=day, jobs=jobs, progress=progress, how=how, cache=cache
-        )
+        return once(None)
 
 
 def _make(
@@ -358,6 +139,7 @@ def _make(
     progress: Progress | None,
     how: How,
     cache: Cache,
+    prove: Prove | None,
 ) -> Made:
     clock = _Clock()
     since = time.time_ns()
@@ -372,6 +154,11 @@ def _make(
     clock.note("listed", len(work), len(work))
     done = finish_tasks(work, shop, progress=progress)
     clock.work(work, done)
+    if prove is not None:
+        unproven = _unproven(work, done, prove, known.publication, shop)
+        clock.note("read back", len(work), sum(one.made for one in done))
+        if unproven:
+            return replace(_told(known, None, clock), unproven=unproven)
     outputs = tuple(each for one in done for each in one.outputs)
     trusted = _trusted(output, before)
     stays = _stays(known) if how.keep_going else ()
@@ -388,6 +175,29 @@ def _make(
         _remember(root, output, disk, known, done, work, cache)
     cache.trim()
     return _told(known, report, clock)
+
+
+def _unproven(
+    work: list[tuple[str, Task]],
+    done: tuple[Done, ...],
+    prove: Prove,
+    publication: Publication,
+    shop: Workshop,
+) -> Diagnostics:
+    """What new files say that the recipes do not. A result that is not proved does not stay in the cache."""
+    fresh = [(key, one) for (key, _), one in zip(work, done, strict=True) if one.made]
+    found: list[Diagnostic] = []
+    for start in range(0, len(fresh), PROVED_AT_ONCE):
+        some = fresh[start : start + PROVED_AT_ONCE]
+        files = {each.path: _file(each, work, shop).content() for _, one in some for each in one.outputs}
+        wrong = prove(files, publication, partial(value_of, cache=shop.cache))
+        if wrong:
+            paths = {each.span.path for each in wrong}
+            for key, one in some:
+                if paths & {each.path for each in one.outputs}:
+                    shop.cache.drop(key)
+        found += wrong
+    return tuple(found)
 
 
 def _told(known: Understood, report: WriteReport | None, clock: "_Clock") -> Made:

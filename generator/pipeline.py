@@ -11,12 +11,12 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from fractions import Fraction
-from functools import cached_property
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from generator.build.store import WriteReport
 from generator.catalogue.load import Pantry, built_in, read_pantry
+from generator.checked import CheckResult as CheckResult
 from generator.declaration.checks import (
     claim_diagnostics,
     kitchen_diagnostics,
@@ -35,21 +35,17 @@ from generator.formula.scale_factor import Refusal
 from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
-from generator.history.bakes import BakeRecord, newest_bake, read_bakes
+from generator.history.bakes import read_bakes
 from generator.history.ledger import Ledger, read_ledger
-from generator.leaves import bare
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
 from generator.noticed import notice
 from generator.outputs import Media, MediaFolder
 from generator.present.altitude import at_altitude
-from generator.present.listing import recipe_views, site_view
-from generator.present.people import PeopleView, people_view
+from generator.present.listing import recipe_views
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
-from generator.present.tag_views import TagView
-from generator.present.tags import tag_view
-from generator.present.views import PhotoView, RecipeView, SiteView
+from generator.present.views import PhotoView, RecipeView
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.print_fonts import unprintable
@@ -63,46 +59,6 @@ from generator.source.read import read_folder
 from generator.source.site import read_settings
 
 Progress = Callable[[str, int, int], None]
-
-
-@dataclass(frozen=True, kw_only=True)
-class CheckResult:
-    """What a folder means, and everything that is wrong with it.
-
-    `setting` holds every recipe that is free of errors, `shelf` what they are made from, `views` what their reader
-    sees; what a page offers beside it is worded when it is first asked for.
-    """
-
-    diagnostics: Diagnostics
-    texts: Mapping[str, str]
-    setting: Setting
-    shelf: Shelf
-    views: Mapping[str, RecipeView]
-    articles: tuple[Article, ...]
-    media: Media
-    bakes: tuple[BakeRecord, ...] = ()
-    people: tuple[Eater, ...] = ()
-
-    @cached_property
-    def site(self) -> SiteView:
-        return site_view(self.articles, self.setting, self.views)
-
-    @cached_property
-    def bare_site(self) -> SiteView:
-        """The publication without anything that it lists."""
-        return bare(site_view((), self.setting, {}, declared={}))
-
-    def tag(self, name: str) -> TagView:
-        """The tag of a recipe, by the newest record up to the publication day."""
-        record = newest_bake(self.bakes, name, until=self.setting.day)
-        return tag_view(self.setting.book[name], self.setting, record)
-
-    @property
-    def who_can_eat(self) -> PeopleView | None:
-        """The table for the desk; None where nobody's avoidances are written down."""
-        if not any(each.avoids for each in self.people):
-            return None
-        return people_view(self.people, self.setting, self.bakes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -50,6 +50,10 @@ ABOVE_ALL = {
     "noticed": ENTRANCES | {"pipeline"},
     # What went out, how it was, and what changed since, from what the pipeline understood.
     "records": ENTRANCES,
+    # What the pipeline calls to do no more than a change asks for.
+    **dict.fromkeys(
+        ("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES | {"pipeline"}
+    ),
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.

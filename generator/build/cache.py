@@ -41,6 +41,8 @@ class Cache:
             with suppress(OSError):
                 place.unlink()
             return None
+        with suppress(OSError):
+            os.utime(place)
         return content
 
     def put(self, key: str, content: bytes) -> bool:
@@ -63,15 +65,10 @@ class Cache:
             return False
         return True
 
-    def touch(self, key: str) -> bool:
-        """Whether something is kept under the key; notes that it was used."""
-        if self.root is None:
-            return False
-        try:
-            os.utime(self._place(self.root, key))
-        except OSError:
-            return False
-        return True
+    def drop(self, key: str) -> None:
+        if self.root is not None:
+            with suppress(OSError):
+                self._place(self.root, key).unlink()
 
     def trim(self, most: int | None = None) -> int:
         """Removes what was used the longest ago until at most `most` bytes are left; returns how many files went."""

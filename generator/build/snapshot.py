@@ -33,7 +33,10 @@ class Snapshot:
 
 
 def snapshot_of(root: Path, *, without: frozenset[str] = frozenset()) -> Snapshot:
-    """Every file below `root` that is not in a hidden folder; `without` names files and folders that do not count, at any depth."""
+    """Every file below `root` that is not in a hidden folder.
+
+    `without` names files and folders that do not count, at any depth.
+    """
     stamps = dict(sorted(_walk(os.fspath(root), "", without)))
     told = "\n".join(f"{path}\0{stamp[0]}\0{stamp[1]}\0{stamp[2]}" for path, stamp in stamps.items())
     newest = max((max(stamp[1:]) for stamp in stamps.values()), default=0)

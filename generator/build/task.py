@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.build.packing import mark_of, packed, pressed, unpressed
+from generator.build.packing import mark_of, packed, pressed
 from generator.render.output import Product
 
 
@@ -51,7 +51,3 @@ def kept(value: object) -> Kept:
     """The value with its bytes, for a cache to keep."""
     content = packed(value)
     return Kept(mark=mark_of(content), content=pressed(content))
-
-
-def value_of(content: bytes) -> object:
-    return unpressed(content)

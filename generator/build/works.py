@@ -187,7 +187,7 @@ def processes(workers: int) -> ProcessPoolExecutor:
 def _make(cache: Cache, key: str, task: Task) -> Done:
     """Does the work of a task and keeps what it gave."""
     start = time.perf_counter()
-    products = task.work(*(_value(each, cache) for each in task.inputs))
+    products = task.work(*(value_of(each, cache) for each in task.inputs))
     held = cache.put(key, pressed(packed([(each.path, each.content) for each in products])))
     outputs = tuple(_output(each, key, held=held) for each in products)
     return Done(outputs=outputs, made=True, seconds=time.perf_counter() - start)
@@ -200,7 +200,8 @@ def _output(product: Product, key: str, *, held: bool) -> Output:
     return Output(path=product.path, mark=mark, key=key, content=content)
 
 
-def _value(given: object, cache: Cache) -> object:
+def value_of(given: object, cache: Cache) -> object:
+    """An input as the work gets it. Gone: the cache had it, and has it no more."""
     if not isinstance(given, Kept):
         return given
     content = given.content if given.content is not None else cache.get(given.mark)
