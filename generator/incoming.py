@@ -133,4 +133,7 @@ def source_text(brought: Brought) -> str:
 
 
 def is_accepted(brought: Brought) -> bool:
-    return not any(each.severity is Severity.ERROR for each in brought.wrong)
+    """Whether `check` takes the file, and at least one of its ingredients is known: else it is no formula yet."""
+    return any(line.known for line in brought.lines) and not any(
+        each.severity is Severity.ERROR for each in brought.wrong
+    )

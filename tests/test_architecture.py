@@ -25,6 +25,8 @@ MAY_IMPORT: Mapping[str, frozenset[str]] = {
     "history": frozenset({"diagnostics", "measure", "formula", "source.read", "source.write"}),
     "present": frozenset({"settings", "measure", "catalogue", "formula", "declaration", "history"}),
     "render": frozenset({"diagnostics", "settings", "present"}),
+    # The mirror of `render`: reads its formats back, with readers of its own.
+    "proof": frozenset({"diagnostics", "settings", "measure", "present"}),
     "build": frozenset({"diagnostics", "settings", "render.output"}),
     "importer": frozenset({"diagnostics", "measure", "catalogue", "formula", "source.write"}),
     "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline"}),
@@ -50,10 +52,12 @@ ABOVE_ALL = {
     "noticed": ENTRANCES | {"pipeline"},
     # What went out, how it was, and what changed since, from what the pipeline understood.
     "records": ENTRANCES,
+    # What outputs would lose; it asks the renderers.
+    "losses": ENTRANCES | {"pipeline", "outputs"},
+    # The gate before the output, which asks the proof.
+    "release": ENTRANCES | {"pipeline", "outputs"},
     # What the pipeline calls to do no more than a change asks for.
-    **dict.fromkeys(
-        ("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES | {"pipeline"}
-    ),
+    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
@@ -85,6 +89,7 @@ OWNERS: Mapping[str, frozenset[str]] = {
     # Foreign pages come in through one room.
     "tinyhtml5": frozenset({"importer"}),
     "fontTools": frozenset({"render"}),
+    "pypdfium2": frozenset({"proof"}),
     "fontpkg": frozenset({"render"}),
 }
 # Only these may change anything on the disk; the cache of fonts lies outside of content and output.
@@ -266,17 +271,8 @@ def test_tests_are_no_longer_than_their_readers_patience() -> None:
 
 def lay(root: Path, files: Mapping[str, str]) -> None:
     """A small house of empty rooms with the given files in it."""
-    for name in (
-        "",
-        "measure/",
-        "source/",
-        "catalogue/",
-        "formula/",
-        "render/",
-        "build/",
-        "present/",
-        "cli/",
-    ):
+    rooms = ("measure", "source", "catalogue", "formula", "render", "build", "present", "cli")
+    for name in ("", *(f"{room}/" for room in rooms)):
         files = {f"{name}__init__.py": '"""A room."""\n', **files}
     for name, text in files.items():
         path = root / "generator" / name

@@ -16,10 +16,11 @@ if TYPE_CHECKING:
 
 SUMMARY = "turn an old description, page or table into recipe files"
 TEXT = """\
-Reads a text, Markdown, a saved web page or a CSV of name and text, and writes an unpublished recipe
-file for each recipe in it. Every doubt stands as a “# ?” comment at its line; what found no place is
-kept in the notes. A file that is there is never written over. Amounts are read back as `check` reads
-them; an ingredient that nobody knows is set aside with a caution, never mapped to another.
+Reads a text, Markdown, a saved web page or a CSV of name and text, and writes an unpublished
+recipe file for each recipe in it. Every doubt stands as a “# ?” comment at its line; what found no
+place is kept in the notes. A file that is there is never written over. Amounts are read back as
+`check` reads them; an ingredient that nobody knows is set aside with a caution, never mapped to
+another.
 """
 EXAMPLES = """\
 examples:

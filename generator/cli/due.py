@@ -85,8 +85,9 @@ def _text(stale: "tuple[Stale, ...]", never: "tuple[Unmarked, ...]", *, day: str
 
 def _stale(each: "Stale") -> str:
     copy = each.copy
-    carries = f"revision {copy.revision} since {copy.on.isoformat()}, now {each.now}"
-    if copy.revision == each.now:
+    now = f", now {each.now}" if copy.revision != each.now else ""
+    carries = f"revision {copy.revision} since {copy.on.isoformat()}{now}"
+    if copy.revision == each.now and each.is_changed:
         carries = f"revision {copy.revision} since {copy.on.isoformat()}, changed without a number"
     to = f", given to {copy.to}" if copy.to else ""
     head = f"{each.harm.name}  {copy.recipe}: {copy.place}{to} ({carries})"

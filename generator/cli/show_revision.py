@@ -96,6 +96,7 @@ def _head(step: "Step") -> str:
         return f"revision {step.before}, which is the newest, and today"
     cause = {"hand": "changed by hand", "undo": "a correction taken back"}.get(step.cause, "")
     if step.cause in ("component", "pantry"):
-        cause = f"by {'its component' if step.cause == 'component' else 'the pantry'}: {step.what}"
+        # `what` begins with the component's name, or with “pantry”.
+        cause = f"by {step.what}"
     day = f", {step.on.isoformat()}" if step.on else ""
     return f"revision {step.before} → {step.after}{day}{f', {cause}' if cause else ''}"

@@ -140,6 +140,10 @@ def _component(
 
 def _whole(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
     own = (_line(line, book, seen) for line in every_line(formula.lines))
+    if not formula.lines:
+        own = iter(
+            (_summed((), (f"{_capital(formula.about.title)} has no formula yet: what is in it is not known.",)),)
+        )
     return together((*own, *(_extra(use, book, seen) for use in extras(formula))))
 
 

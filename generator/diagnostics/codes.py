@@ -3,8 +3,8 @@
 Letters: S a file and its front matter, P the pantry, F the formula, R references and method,
 N gentle notes on a formula, T times and temperatures, M the machine and
 the temperature of the dough, L labels, D the description, B building,
-K kitchen records (bake days), W writing into the content folder, H the ledger,
-G gifts and the people they are for.
+K kitchen records (bake days), W writing into the content folder, H the ledger, C corrections,
+G gifts and the people they are for, A agreement of the output with the recipes.
 """
 
 from collections.abc import Mapping
@@ -111,13 +111,14 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "F005": _warning("a fraction that can be read in two ways"),
         "F006": _error("a bracket never closed"),
         "F010": _error("lines that are no list"),
-        "F011": _error("no formula"),
+        "F011": _warning("no formula yet"),
         "F012": _error("a part without a plain name"),
         "F013": _error("a part without ingredients"),
         "F014": _warning("an unknown kind of preferment"),
         "F015": _error("not an ingredient line"),
         "F016": _error("an entry without keys"),
         "F017": _error("two parts of one name"),
+        "F018": _warning("a recipe without a title"),
         "F020": _error("the finished weight given twice"),
         "F021": _error("not a weight"),
         "F022": _error("a loss that cannot be"),
@@ -242,6 +243,11 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "H005": _warning("an unknown recipe in the ledger"),
         "H006": _warning("a change that no correction explains"),
         "H007": _warning("a correction without a number of its own"),
+        # C: corrections
+        "C001": _warning("a correction that says another value than the formula"),
+        "C002": _warning("a correction out of its place in time"),
+        "C003": _warning("a correction of what is not there"),
+        "C010": _warning("plain text that states an amount as it was"),
         # G: gifts and people
         "G001": _error("a list of names without a column “to”"),
         "G002": _error("an unknown column"),
@@ -270,5 +276,16 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "I012": _warning("an old line that is taken for a recipe of the maker's own"),
         "I020": _warning("a time, a temperature or an amount in old prose that is not clear"),
         "I021": _warning("old steps that do not add up with their list"),
+        # A: agreement of the built output with the recipes
+        "A001": _error("an amount, temperature or time that no recipe explains"),
+        "A002": _error("an amount, temperature or time that is not the recipe's"),
+        "A003": _error("a declaration or caution that is not the recipe's"),
+        "A004": _error("words that are not the recipe's"),
+        "A005": _error("data that are not the recipe's"),
+        "A006": _error("a built file that no source explains"),
+        "A007": _error("a built file that cannot be read back"),
+        "A008": _error("a built file that is missing"),
+        "A009": _warning("tags for people that are older than the recipe"),
+        "A010": _error("a built file that is not as it was made"),
     }
 )

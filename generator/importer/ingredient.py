@@ -165,6 +165,8 @@ def _single(text: str, amount: Amount, work: _Work) -> ReadLine | None:
         if each.code == "F005":
             work.ask("I001", each.message, each.hint)
     ware = _ware(written, work.shelf)
+    if written.preparation.casefold().startswith("or "):
+        _doubt_choice(written.preparation[3:], work)
     if ware is not None:
         _look_behind(written, ware, work)
     _ask_of_unit(written, ware, work)

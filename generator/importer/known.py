@@ -7,8 +7,7 @@ how warm it is are moved out of the way.
 
 import re
 
-from generator.catalogue.allergens import ALLERGENS
-from generator.catalogue.names import fold, number_forms
+from generator.catalogue.allergens import ALLERGENS, allergen_named
 from generator.formula.model import Ware
 from generator.formula.shelf import Shelf
 
@@ -106,8 +105,12 @@ def hidden_allergens(words: str, ware: Ware, shelf: Shelf) -> tuple[str, ...]:
             if set(row.allergens) - own:
                 found[name] = None
             break
-    folded = {form for each in tokens for form in number_forms(fold(each))}
-    for allergen in sorted(ALLERGENS):
-        if allergen not in own and set(number_forms(fold(allergen))) & folded:
-            found[allergen] = None
+    for token in tokens:
+        allergen = allergen_named(token)
+        if allergen is None or allergen in own:
+            continue
+        groups = {ALLERGENS[each].group for each in own}
+        # “nuts” beside walnuts say nothing new.
+        if not (ALLERGENS[allergen].general and ALLERGENS[allergen].group in groups):
+            found.setdefault(token, None)
     return tuple(found)

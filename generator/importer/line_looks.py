@@ -38,7 +38,7 @@ SENTENCE_END = re.compile(r"[.!?]$")
 LISTED = re.compile(r",\s+(?:and\s+)?(?=(?:about\s)?[\d½¼¾⅓⅔]|an?\s(?:pinch|dash)\b)|;\s*")
 META = re.compile(
     r"^(?:(?:prep|cook|bak\w+|total|rest\w*|rising|proof\w*|active|hands-on|ready in|"
-    r"time)(?:\stime)?|difficulty|level|course|cuisine|category|calories|temperatures|"
+    r"time)(?:\stime)?|difficulty|level|course|cuisine|category|calories|measured with|cup and spoons|temperatures|"
     r"contains|may contain)(?:,[^:]{1,40})?\s*[:=]",
     re.I,
 )

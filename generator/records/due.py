@@ -24,15 +24,20 @@ from generator.present.changed import Told, told_changes
 from generator.present.facts import facts_of
 
 ON_A_TAG = ("the title", "keeps", "label", "finished")
+REWORDED = "the words around it are others now (site.yaml, or a newer Tinleaf)"
 OFF_A_CARD = ("the links", "the credits", "the chapters of a film")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stale:
-    """A copy that no longer says what the recipe says. `do` is what to do, in order."""
+    """A copy that no longer says what the recipe says. `do` is what to do, in order.
+
+    `is_changed` is false where the recipe says what it said, and only the words around it are others.
+    """
 
     copy: Posted
     now: int
+    is_changed: bool
     harm: Harm
     why: tuple[str, ...]
     do: tuple[str, ...]
@@ -93,6 +98,7 @@ def _stale(result: CheckResult, copy: Posted) -> Stale | None:
     return Stale(
         copy=copy,
         now=number,
+        is_changed=any(each.kind for each in told),
         harm=min(each.harm for each in told),
         why=tuple(each.words for each in told),
         do=tuple(_do(copy, min(each.harm for each in told))),
@@ -114,7 +120,7 @@ def _why(result: CheckResult, copy: Posted) -> tuple[Told, ...]:
     today = facts_of(formula, result.setting)
     told = told_changes(copy.facts, today, on_labels=kind_of(copy.place) == TAGS)
     if reads_the_same is False and not told:
-        return (Told(harm=Harm.WORDS, words="its text reads otherwise now", kind=""),)
+        return (Told(harm=Harm.WORDS, words=REWORDED),)
     return told
 
 

@@ -77,9 +77,7 @@ def _from_ledger(root: Path, result: CheckResult, kept: Revision) -> Rebuilt | R
     ledger = result.setting.ledger
     until = ledger.events.index(kept)
     files = dict(_texts_at(ledger, until))
-    then = check_folder(
-        root, day=result.setting.day, instead={path: text.encode() for path, text in files.items()}
-    )
+    then = check_folder(root, day=result.setting.day, instead=_encoded(files))
     formula = then.setting.book.get(kept.recipe)
     if formula is None:
         return Refused(
@@ -118,7 +116,7 @@ def _texts_at(ledger: Ledger, until: int) -> Iterator[tuple[str, str]]:
 
 def _path_of(event: object) -> tuple[str | None, bool]:
     if isinstance(event, Revision):
-        return f"recipes/{event.recipe}.md", event.cause == "first"
+        return _path(event.recipe), event.cause == "first"
     return (PANTRY, not event.what) if isinstance(event, PantryChange) else (None, False)
 
 
@@ -132,16 +130,19 @@ def _taken_back(root: Path, result: CheckResult, name: str, number: int) -> Rebu
         return start
     if not revisions and number == 1 + len(start.formula.about.corrections):
         return start
-    path = f"recipes/{name}.md"
-    text = revisions[0].text if revisions else result.texts[path]
+    text = revisions[0].text if revisions else result.texts[_path(name)]
     first = revisions[0].number if revisions else 1 + len(start.formula.about.corrections)
     corrections = in_time(start.formula.about.corrections)
-    back = corrections[len(corrections) - (first - number) :]
-    undone = taken_back(text, start.formula, reversed(back), spoons=start.setting.spoons)
+    count = first - number
+    undone = taken_back(
+        text, start.formula, reversed(corrections[len(corrections) - count :]), spoons=start.setting.spoons
+    )
     if undone.refused:
         return Refused(words=f"revision {number} of {name} cannot be rebuilt: {undone.refused}")
-    kept = corrections[: len(corrections) - len(back)]
-    return _undone(root, result, name, number, undone.text, kept=len(kept), back=len(back))
+    ledger = result.setting.ledger
+    around = dict(_texts_at(ledger, ledger.events.index(revisions[0]))) if revisions else {}
+    files = {**around, _path(name): undone.text}
+    return _undone(root, result, name, number, files, kept=len(corrections) - count, back=count)
 
 
 def _as_it_stands(result: CheckResult, name: str) -> Rebuilt:
@@ -149,9 +150,10 @@ def _as_it_stands(result: CheckResult, name: str) -> Rebuilt:
 
 
 def _undone(
-    root: Path, result: CheckResult, name: str, number: int, text: str, *, kept: int, back: int
+    root: Path, result: CheckResult, name: str, number: int, files: Mapping[str, str], *, kept: int, back: int
 ) -> Rebuilt | Refused:
-    then = check_folder(root, day=result.setting.day, instead={f"recipes/{name}.md": text.encode()})
+    """The revision in a folder of those files, of whose corrections the first `kept` were made by then."""
+    then = check_folder(root, day=result.setting.day, instead=_encoded(files))
     formula = then.setting.book.get(name)
     if formula is None:
         return Refused(words=f"revision {number} of {name} cannot be rebuilt: {_not_understood(then, name)}")
@@ -162,15 +164,21 @@ def _undone(
     book = {**then.setting.book, name: earlier}
     setting = replace(then.setting, book=book, ledger=Ledger(events=(told_as,)))
     count = "the newest correction" if back == 1 else f"the newest {back} corrections"
-    told = (
-        f"revision {number} rebuilt by taking {count} back from the file; a second measure that went with an amount "
-        "is not known any more, and the words, the components and the pantry are as they stand"
-    )
+    source = "the oldest text in the ledger" if len(files) > 1 else "the file"
+    told = f"revision {number} rebuilt by taking {count} back from {source}; all other words are those of it"
     return Rebuilt(formula=earlier, setting=setting, told=told)
 
 
+def _path(name: str) -> str:
+    return f"recipes/{name}.md"
+
+
+def _encoded(files: Mapping[str, str]) -> dict[str, bytes]:
+    return {path: text.encode() for path, text in files.items()}
+
+
 def _not_understood(then: CheckResult, name: str) -> str:
-    path = f"recipes/{name}.md"
+    path = _path(name)
     errors = (each for each in then.diagnostics if each.severity is Severity.ERROR)
     first = next((each.message for each in errors if each.span.path == path), "")
     return (

@@ -138,6 +138,7 @@ ASKED = [
     ("a handful of raisins", "I008", "nobody knows how much “a handful” is"),
     ("1 tsp kosher salt", "I006", "1 tsp of “kosher salt” cannot be weighed from a table"),
     ("75 g moonberries", "I007", "“moonberries” is not known, so the line is set aside"),
+    ("110 g butter, or dairy-free spread", "I002", "the second choice “dairy-free spread” is not known"),
     ("2 cups flour (almond)", "I003", "“almond” stands beside “flour” and is another allergen"),
 ]
 

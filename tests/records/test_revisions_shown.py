@@ -130,6 +130,13 @@ def test_an_earlier_revision_than_the_ledgers_first_is_taken_back_from_that_text
     assert flour(rebuilt(root, 2)) == 430
 
 
+def test_what_was_before_the_ledger_is_rebuilt_with_the_packs_of_its_first_revision(root: Path) -> None:
+    posted(root, "page")
+    swap(root, "barley]", "barley, soy]", path="pantry.yaml")
+    first, _ = steps(root, checked(root), "loaf")
+    assert [each.words for each in first.told] == ["bread flour 400 g → 430 g"]
+
+
 def test_steps_tell_the_effect_and_what_has_no_number_yet(root: Path) -> None:
     posted(root, "page")
     swap(root, "10 g table salt", "12 g table salt")

@@ -35,7 +35,7 @@ def read_parts(front: Mapping, *, spoons: Spoons, collector: Collector) -> tuple
         return ()
     key = front.key("formula")
     span = key.span if key else front.span.slice(0, 1)
-    message = "this recipe has no formula"
+    message = "this recipe has no formula yet: what is in it is not known"
     hint = "Add “formula:” and below it one line for each ingredient, such as “  - 240 g water”."
     collector.say(Diagnostic(code="F011", message=message, span=span, hint=hint))
     return ()

@@ -1,5 +1,6 @@
 """A recipe's document, read whole."""
 
+from dataclasses import replace
 from types import MappingProxyType
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
@@ -30,8 +31,11 @@ def read_recipe(document: Document, *, spoons: Spoons) -> tuple[WrittenRecipe, D
     """The recipe as written. Mistakes are reported and left out; the rest is read as far as it goes."""
     collector = Collector()
     front = document.front
-    collector.add(check_keys(front, KEYS, what="a recipe", needed=("title",)))
+    collector.add(check_keys(front, KEYS, what="a recipe"))
     about = read_about(front, collector)
+    if not about.title:
+        about = replace(about, title=_title_of(document.name))
+        collector.say(_untitled(document, about.title))
     parts = read_parts(front, spoons=spoons, collector=collector)
     weighs, bakes_off = read_losses(front, spoons=spoons, collector=collector)
     ways = _ways(document.body, document.path, collector)
@@ -51,6 +55,20 @@ def read_recipe(document: Document, *, spoons: Spoons) -> tuple[WrittenRecipe, D
         accepts=read_accepts(front, collector),
     )
     return written, collector.found
+
+
+def _title_of(name: str) -> str:
+    """The file's name in words: "honey-oat-braid" is "Honey oat braid"."""
+    words = name.replace("-", " ")
+    return words[:1].upper() + words[1:]
+
+
+def _untitled(document: Document, title: str) -> Diagnostic:
+    message = f"a recipe should have a title; it is called “{title}” after its file"
+    hint = "Write a line “title: …”."
+    key = document.front.key("title") or (document.front.entries[0][0] if document.front.entries else None)
+    span = key.span if key else document.front.span.slice(0, 1)
+    return Diagnostic(code="F018", message=message, span=span, hint=hint)
 
 
 def _spans(front: Mapping, path: str) -> MappingProxyType[str, Span]:
