@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -18,7 +18,7 @@ from generator.history.bake_book import (
     with_entries,
     write_draft,
 )
-from generator.history.bake_days import BakeDay, bake_day
+from generator.history.bake_days import BakeDay, bake_day, rebound
 from generator.history.bake_entries import Entry
 from generator.history.bakes import BakeRecord, read_bakes
 from generator.history.bench_words import Said, read_said
@@ -28,6 +28,8 @@ from generator.present.bake_comparison import comparison_view
 from generator.present.bake_data import comparison_data, day_data
 from generator.present.bake_days import bake_day_view
 from generator.present.bake_views import BakeDayView, ComparisonView
+from generator.present.recipe import Setting
+from generator.records.rebuild import Refused, rebuild
 from generator.source.read import read_mapping
 
 OVERNIGHT = timedelta(days=3)
@@ -234,30 +236,65 @@ def _current(result: CheckResult, name: str) -> int:
     return revision_of(result.setting.book[name], result.setting.ledger).number
 
 
-def days_of(result: CheckResult, name: str) -> tuple[BakeDay, ...]:
-    """Every bake of a recipe up to the publication day, oldest first."""
-    formula, book = result.setting.book[name], result.setting.book
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Baked:
+    """A bake with the recipe that it was baked by; `doubt` says why that is today's, where it may be another one."""
+
+    day: BakeDay
+    formula: Formula
+    setting: Setting
+    doubt: str = ""
+
+
+def bakes_of(result: CheckResult, root: Path, name: str) -> tuple[Baked, ...]:
+    """Every bake of a recipe up to the publication day, oldest first, each by the revision that it records."""
     own = [each for each in result.bakes if each.recipe == name and each.day <= result.setting.day]
+    current = _current(result, name)
+    recipes = {
+        number: _by_revision(result, root, name, number, current)
+        for number in dict.fromkeys(each.revision for each in own)
+    }
     return tuple(
-        bake_day(each, formula, book)
-        for each in sorted(own, key=lambda each: (each.day, each.number, each.path))
+        _baked(record, *recipes[record.revision])
+        for record in sorted(own, key=lambda each: (each.day, each.number, each.path))
     )
 
 
-def view_of(result: CheckResult, day: BakeDay) -> BakeDayView:
-    name = day.record.recipe
-    return bake_day_view(day, result.setting.book[name], result.setting, current=_current(result, name))
+def _by_revision(
+    result: CheckResult, root: Path, name: str, number: int | None, current: int
+) -> tuple[Formula, Setting, str]:
+    today = result.setting.book[name], result.setting
+    if number is None:
+        return *today, "the record does not say which revision was baked: the sums are by the recipe of today"
+    if number == current:
+        return *today, ""
+    then = rebuild(root, result, name, number)
+    if isinstance(then, Refused):
+        return *today, f"{then.words}: the sums are by the recipe of today"
+    return then.formula, then.setting, ""
 
 
-def compared(result: CheckResult, name: str, days: Iterable[BakeDay]) -> ComparisonView:
+def _baked(record: BakeRecord, formula: Formula, setting: Setting, doubt: str) -> Baked:
+    day = bake_day(rebound(record, formula), formula, setting.book)
+    return Baked(day=day, formula=formula, setting=setting, doubt=doubt)
+
+
+def view_of(result: CheckResult, baked: Baked) -> BakeDayView:
+    current = _current(result, baked.day.record.recipe)
+    view = bake_day_view(baked.day, baked.formula, baked.setting, current=current)
+    return replace(view, remarks=(*view.remarks, baked.doubt)) if baked.doubt else view
+
+
+def compared(result: CheckResult, name: str, bakes: Iterable[Baked]) -> ComparisonView:
     title = result.setting.book[name].about.title
+    days = (each.day for each in bakes)
     return comparison_view(days, title=title, language=result.setting.settings.language)
 
 
-def comparison_values(result: CheckResult, name: str, days: tuple[BakeDay, ...]) -> object:
-    views = {each.record.path: view_of(result, each) for each in days}
-    return {"recipe": name, "groups": comparison_data(days, views)}
+def comparison_values(result: CheckResult, name: str, bakes: tuple[Baked, ...]) -> object:
+    views = {each.day.record.path: view_of(result, each) for each in bakes}
+    return {"recipe": name, "groups": comparison_data([each.day for each in bakes], views)}
 
 
-def day_values(result: CheckResult, day: BakeDay) -> object:
-    return day_data(day, view_of(result, day))
+def day_values(result: CheckResult, baked: Baked) -> object:
+    return day_data(baked.day, view_of(result, baked))

@@ -123,9 +123,7 @@ def _wrong_kind(line: Line, typed: Typed) -> Refused:
             message=f"“{typed.text}” of what? {line.item} stands there as {own}",
             hint=f"Type the unit too, such as “{typed.text} {units[0]}”.",
         )
-    return Refused(
-        message=f"“{typed.text}” is another kind of amount than “{own} {line.item}”", hint=BY_HAND
-    )
+    return Refused(message=f"“{typed.text}” is another kind of amount than “{own} {line.item}”", hint=BY_HAND)
 
 
 def _typed_like(old: Quantity, typed: Typed, quantity: Quantity, shelf: Shelf) -> str:

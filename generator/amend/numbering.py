@@ -7,6 +7,7 @@ from datetime import date
 from generator.amend.standing import PANTRY, Standing, path_of
 from generator.formula.bake_day import components_within
 from generator.formula.model import Formula
+from generator.history.changes import Harm, compare
 from generator.history.ledger import Cause, Event, Ledger, PantryChange, Revision
 from generator.history.revisions import revision_of
 from generator.pipeline import CheckResult
@@ -68,7 +69,22 @@ class _Numberer:
         return [*own, *sorted(changed, key=lambda each: (depth[each], each))]
 
     def _differs(self, name: str) -> bool:
-        """Whether the change is one for this recipe too; a change by hand is held against the ledger."""
+        """Whether the change is one for this recipe too: what is made with a corrected recipe is another bake."""
+        if self.reason.recipe and self._depends(name) and self._weighs_otherwise():
+            return True
+        return self._says_otherwise(name)
+
+    def _weighs_otherwise(self) -> bool:
+        """Whether more than words of the corrected recipe changed."""
+        name = self.reason.recipe
+        before, after = self.standing.result.setting, self.after.setting
+        newest = self.ledger.revision(name)
+        by_hand = self.reason.cause == "hand"
+        then = (newest.facts if newest else {}) if by_hand else facts_of(before.book[name], before)
+        return any(each.harm < Harm.WORDS for each in compare(then, facts_of(after.book[name], after)))
+
+    def _says_otherwise(self, name: str) -> bool:
+        """Whether its own facts are other ones now; a change by hand is held against the ledger."""
         before, after = self.standing.result.setting, self.after.setting
         now = facts_of(after.book[name], after)
         if self.reason.cause == "hand":

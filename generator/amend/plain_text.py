@@ -107,7 +107,7 @@ def _end(words: str, at: int, former: Former, spoons: Spoons) -> int:
         if quantity is None or quantity[0].unit is None or quantity[0].unit.kind is not former.kind:
             return 0
         amount = quantity[0].amount.scaled(quantity[0].unit.factor)
-        return at + len(words[at : quantity[1]].rstrip()) if amount == former.amount else 0
+        return at + len(words[at : quantity[1]].rstrip(" .")) if amount == former.amount else 0
     return _letters(words, at, former.words)
 
 

@@ -9,8 +9,7 @@ from generator.cli.options import add_content, add_day, content_of, day
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
-    from generator.baking import Outcome, Wanted
-    from generator.history.bake_days import BakeDay
+    from generator.baking import Baked, Outcome, Wanted
     from generator.pipeline import CheckResult
 
 SUMMARY = "record a bake day, sum it up, compare bakes"
@@ -165,9 +164,9 @@ def _next(outcome: "Outcome", options: argparse.Namespace, *, entered: bool) -> 
     )
 
 
-def _days(result: "CheckResult", options: argparse.Namespace, content: Path) -> "tuple[BakeDay, ...] | None":
+def _days(result: "CheckResult", options: argparse.Namespace, content: Path) -> "tuple[Baked, ...] | None":
     """The bakes of a recipe that is free of errors, and whose records are; None where one is not, which is told."""
-    from generator.baking import days_of
+    from generator.baking import bakes_of
     from generator.cli.findings import show_findings
     from generator.cli.recipe import is_showable, tell_why_not
     from generator.diagnostics.diagnostic import has_errors
@@ -186,7 +185,7 @@ def _days(result: "CheckResult", options: argparse.Namespace, content: Path) -> 
     if has_errors(found):
         say("mend the record first: a sum over a mistake would be wrong")
         return None
-    return days_of(result, options.recipe)
+    return bakes_of(result, content, options.recipe)
 
 
 def _done(result: "CheckResult", options: argparse.Namespace, content: Path, wanted: "Wanted") -> int:
@@ -200,7 +199,7 @@ def _done(result: "CheckResult", options: argparse.Namespace, content: Path, wan
     days = _days(result, options, content)
     if days is None:
         return 1
-    chosen = [each for each in days if options.on is None or each.record.day == options.on]
+    chosen = [each for each in days if options.on is None or each.day.record.day == options.on]
     if not chosen:
         say(_no_bake(options, days))
         return 1
@@ -217,8 +216,8 @@ def _done(result: "CheckResult", options: argparse.Namespace, content: Path, wan
     return 0
 
 
-def _no_bake(options: argparse.Namespace, days: "tuple[BakeDay, ...]") -> str:
-    known = ", ".join(dict.fromkeys(each.record.day.isoformat() for each in days))
+def _no_bake(options: argparse.Namespace, days: "tuple[Baked, ...]") -> str:
+    known = ", ".join(dict.fromkeys(each.day.record.day.isoformat() for each in days))
     where = f"There are records of {known}." if known else f"Open one: tinleaf baked {options.recipe}"
     on = f" on {options.on.isoformat()}" if options.on else ""
     return f"there is no bake record of {options.recipe}{on}. {where}"

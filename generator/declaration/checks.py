@@ -136,7 +136,7 @@ def _to_read(item: str, unknown: Iterable[str], span: Span) -> Iterator[Diagnost
     for reason in unknown:
         yield Diagnostic(
             code="L001",
-            message=f"The label is not finished: {reason[:1].lower()}{reason[1:]}",
+            message=f"the label is not finished: {reason[:1].lower()}{reason[1:]}",
             span=span,
             hint=_SAY_IT if item else "",
         )
@@ -186,7 +186,7 @@ def _age(pack: Pack, bakes: tuple[str, ...], *, day: date, pack_age: int) -> Ite
     if pack.checked is None:
         yield Diagnostic(
             code="L002",
-            message=f"It is not said when the pack of {pack.name} was last read. Depending on it: {names}.",
+            message=f"it is not said when the pack of {pack.name} was last read. Depending on it: {names}.",
             span=pack.span,
             hint=f"Read the pack and add “checked: {day.isoformat()}”.",
         )
@@ -194,7 +194,7 @@ def _age(pack: Pack, bakes: tuple[str, ...], *, day: date, pack_age: int) -> Ite
         days = (day - pack.checked).days
         yield Diagnostic(
             code="L003",
-            message=f"The pack of {pack.name} was last read {days} days ago. Depending on it: {names}.",
+            message=f"the pack of {pack.name} was last read {days} days ago. Depending on it: {names}.",
             span=pack.span,
             hint=f"Makers change what is in a pack. Read it again and set “checked: {day.isoformat()}”.",
         )
@@ -229,7 +229,7 @@ def _nudges(formula: Formula) -> Iterator[tuple[str, Diagnostic]]:
             nudged.add(ingredient.name)
             diagnostic = Diagnostic(
                 code="L004",
-                message=f"Packs of {ingredient.name} often hold {' and '.join(ingredient.often)} too.",
+                message=f"packs of {ingredient.name} often hold {' and '.join(ingredient.often)} too.",
                 span=span,
                 hint=_SAY_IT,
             )

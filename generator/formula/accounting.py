@@ -22,7 +22,10 @@ CLOSE_ENOUGH = Fraction(1, 200)
 
 @dataclass(slots=True)
 class _Used:
-    """What has been taken of one line: shares of the whole, and amounts as shares of its middle weight."""
+    """What has been taken of one line: shares of the whole, and amounts as shares of its middle weight.
+
+    `unclear` is set by a share that was reported as wrong: what is left is then nobody's second mistake.
+    """
 
     fraction: Fraction = Fraction(0)
     whole: bool = False
@@ -105,6 +108,7 @@ class Account:
         if state.fraction + fraction > 1 + CLOSE_ENOUGH:
             message = f"the shares of {line.item} are more than all of it" + self._in_way()
             hint = f"Make this share smaller, or write “{{{line.item}: rest}}”."
+            state.unclear = True
             self.found.append(Diagnostic(code="R021", message=message, span=meaning.span, hint=hint))
             return None
         state.fraction += fraction
@@ -128,7 +132,8 @@ class Account:
     def _as_fraction(self, meaning: Share) -> Fraction | None:
         """An amount as a share of the line's middle."""
         line, quantity = meaning.line, meaning.quantity
-        if quantity is None:
+        if quantity is None:  # It was reported as no share, and what is left of the line is not known.
+            self._state(line).unclear = True
             return None
         pairs = (
             (stated_grams(quantity, line.ware.ingredient if line.ware else None), line.grams),
@@ -205,7 +210,7 @@ class Account:
             self.found.append(
                 Diagnostic(code="R024", message=message, span=line.written.item_span, hint=hint)
             )
-        elif not state.whole and abs(1 - state.fraction) > CLOSE_ENOUGH:
+        elif not state.whole and not state.unclear and abs(1 - state.fraction) > CLOSE_ENOUGH:
             percent = f"{float(100 * (1 - state.fraction)):.0f} %"
             message = f"{percent} of {line.item} is never used" + self._in_way()
             hint = f"Write the last share as “{{{line.item}: rest}}”."

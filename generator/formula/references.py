@@ -58,7 +58,7 @@ class Everything:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Share:
-    """A share of a line: exactly one of `fraction`, `quantity`, or neither for `rest`."""
+    """A share of a line: one of `fraction` and `quantity`; neither for `rest`, and for what is no share at all."""
 
     line: Line
     words: str
@@ -143,7 +143,8 @@ def _share(
         return Share(line=lines[0], words=words, fraction=None, quantity=read[0], span=span), ()
     message = f"“{words}” is no share of {name}"
     hint = f"Write “{{{name}: half}}”, “{{{name}: 1/3}}”, “{{{name}: 20 g}}” or “{{{name}: rest}}”."
-    return None, (Diagnostic(code="R012", message=message, span=span, hint=hint),)
+    unclear = Share(line=lines[0], words=words, fraction=None, quantity=None, span=span)
+    return unclear, (Diagnostic(code="R012", message=message, span=span, hint=hint),)
 
 
 def _no_line(name: str, words: str, span: Span, parts: tuple[Part, ...]) -> Diagnostic:

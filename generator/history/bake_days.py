@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from generator.formula.bake_day import line_named
 from generator.formula.bake_sums import BakeSums, LeftOver, sums_of
 from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord
@@ -45,6 +46,15 @@ def bake_day(record: BakeRecord, formula: Formula, book: Mapping[str, Formula]) 
         warmth=_warmth(record.room),
         raw=record.dough if record.dough is not None else sums.kept.mid,
         weighed=record.dough is not None,
+    )
+
+
+def rebound(record: BakeRecord, formula: Formula) -> BakeRecord:
+    """The record with what was added and left found again in another revision of its recipe."""
+    return replace(
+        record,
+        added=tuple(replace(each, line=line_named(formula, each.item)) for each in record.added),
+        left=tuple(replace(each, line=line_named(formula, each.item)) for each in record.left),
     )
 
 

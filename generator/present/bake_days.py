@@ -22,7 +22,8 @@ from generator.present.recipe import Setting
 def bake_day_view(day: BakeDay, formula: Formula, setting: Setting, *, current: int) -> BakeDayView:
     """`formula` is what the record was baked with, `current` the number of the recipe's revision today."""
     record = day.record
-    stale = record.revision is not None and record.revision != current
+    since = any(each.on >= record.day for each in formula.about.corrections)
+    stale = since if record.revision is None else record.revision != current
     offers = () if stale else tuple(_offers(day))
     return BakeDayView(
         path=record.path,
@@ -207,13 +208,18 @@ def _no_offer(day: BakeDay, offers: tuple[str, ...], current: int) -> str:
         return ""
     if current and day.sums.changes:
         return (
-            f"This was baked with revision {day.record.revision}; the recipe stands at {current} now. "
+            f"This was baked with {_revision_of(day)}; the recipe stands at {current} now. "
             "Nothing is offered, since it may have been corrected already: tinleaf show "
             f"{day.record.recipe} --changes"
         )
     if any(each.times for each in day.sums.changes):
         return "Nothing of this can be corrected by a command: edit the recipe file for a new line."
     return "Nothing to do: the recipe fits this bake."
+
+
+def _revision_of(day: BakeDay) -> str:
+    number = day.record.revision
+    return f"revision {number}" if number is not None else "a revision that the record does not name"
 
 
 def signed_grams(grams: Fraction) -> str:

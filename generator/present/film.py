@@ -1,28 +1,54 @@
 """The films of a recipe: chapters with their addresses, and what a film still shows after a correction."""
 
 import re
+from collections.abc import Iterator
+from dataclasses import dataclass
 
 from generator.formula.model import Formula, Video
+from generator.history.taking_back import in_time
+from generator.measure.duration import read_clock
+from generator.present.corrected import change_words, standing_now
 from generator.present.durations import day_words, iso_seconds
 from generator.present.views import ChapterView, VideoView
 from generator.settings import Settings
 
+_PLACE = re.compile(r"\bat ([0-9]{1,3}(?::[0-9]{2}){1,2})\b")
+
 
 def video_views(formula: Formula, settings: Settings) -> tuple[VideoView, ...]:
-    """The films in the order of the file. What the film shows is said beside the first one."""
-    remarks = tuple(
-        f"The film shows {each.film}; since {day_words(each.on, settings.language)} it is "
-        f"{each.change.replace('->', '→')}."
-        for each in formula.about.corrections
-        if each.film
-    )
+    """The films in the order of the file. What a film shows is said beside the first one, and at its chapter."""
+    shown = tuple(_shown(formula, settings))
     return tuple(
-        _video(video, formula.about.title, settings, remarks if index == 0 else ())
+        _video(video, formula.about.title, settings, shown if index == 0 else ())
         for index, video in enumerate(formula.about.videos)
     )
 
 
-def _video(video: Video, title: str, settings: Settings, remarks: tuple[str, ...]) -> VideoView:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Shown:
+    """What the film still shows: `remark` beside the film, `beside` at its chapter; `seconds` where, if said."""
+
+    seconds: int | None
+    remark: str
+    beside: str
+
+
+def _shown(formula: Formula, settings: Settings) -> Iterator[_Shown]:
+    corrections = in_time(formula.about.corrections)
+    for at, each in enumerate(corrections):
+        if not each.film:
+            continue
+        now = standing_now(each, corrections[at + 1 :], formula, settings)
+        now = now or change_words(each, formula, settings)
+        day = day_words(each.on, settings.language)
+        remark = f"The film still shows {each.film}; the recipe now says {now}, corrected {day}."
+        place = _PLACE.search(each.film)
+        what = _PLACE.sub("", each.film).strip(" ,;") or each.film
+        beside = f"still shows {what}; now {now}"
+        yield _Shown(seconds=read_clock(place[1]) if place else None, remark=remark, beside=beside)
+
+
+def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ...]) -> VideoView:
     return VideoView(
         url=video.url,
         name=title,
@@ -30,13 +56,13 @@ def _video(video: Video, title: str, settings: Settings, remarks: tuple[str, ...
         day=day_words(video.published.date() if video.published else None, settings.language),
         duration=iso_seconds(video.seconds) if video.seconds else "",
         length=_stamp(video.seconds) if video.seconds else "",
-        chapters=_chapters(video),
-        film_remarks=remarks,
+        chapters=_chapters(video, shown),
+        film_remarks=tuple(each.remark for each in shown),
     )
 
 
-def _chapters(video: Video) -> tuple[ChapterView, ...]:
-    ends = (*(each.seconds for each in video.chapters[1:]), video.seconds)
+def _chapters(video: Video, shown: tuple[_Shown, ...]) -> tuple[ChapterView, ...]:
+    ends = (*(each.seconds for each in video.chapters[1:]), video.seconds)[: len(video.chapters)]
     return tuple(
         ChapterView(
             stamp=each.stamp,
@@ -44,6 +70,13 @@ def _chapters(video: Video) -> tuple[ChapterView, ...]:
             end_seconds=end,
             title=each.title,
             url=_at(video.url, each.seconds),
+            remarks=tuple(
+                one.beside
+                for one in shown
+                if one.seconds is not None
+                and each.seconds <= one.seconds
+                and (end is None or one.seconds < end)
+            ),
         )
         for each, end in zip(video.chapters, ends, strict=True)
     )

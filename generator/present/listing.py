@@ -9,7 +9,9 @@ from generator.declaration.model import Declaration
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.allergen_table import AllergenTable, Declared, allergen_table
+from generator.present.corrections import since_views
 from generator.present.durations import day_words
+from generator.present.facts import facts_of
 from generator.present.offers import sizes_view
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
 from generator.present.views import (
@@ -65,7 +67,7 @@ def site_view(
         journal=journal,
         standing=standing,
         kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
-        corrections=tuple(sorted(corrections, key=lambda each: each.on, reverse=True)),
+        corrections=tuple(sorted(corrections, key=lambda each: (each.on, each.revision), reverse=True)),
         all_recipes=everything,
         allergens=_allergens(recipes, setting, declared),
     )
@@ -73,7 +75,18 @@ def site_view(
 
 def recipe_views(setting: Setting) -> dict[str, RecipeView]:
     """The view of every recipe of the book, by its name."""
-    return {name: recipe_view(formula, setting) for name, formula in setting.book.items()}
+    return {
+        name: _with_since(recipe_view(formula, setting), setting) for name, formula in setting.book.items()
+    }
+
+
+def _with_since(view: RecipeView, setting: Setting) -> RecipeView:
+    """With what changed since each earlier revision; most recipes have none."""
+    if view.revision <= 1:
+        return view
+    formula = setting.book[view.name]
+    facts = facts_of(formula, setting)
+    return replace(view, since=since_views(formula, facts, setting.settings, setting.ledger))
 
 
 def _allergens(

@@ -16,6 +16,7 @@ from generator.measure.unit import SPOONS, Spoons
 from generator.present.addresses import CARD_SIZES, absolute, kind_path, recipe_path, slug
 from generator.present.amounts import percent_words, pounds_and_ounces, weight_words
 from generator.present.cautions import cautions_of
+from generator.present.corrections import correction_views
 from generator.present.durations import day_words, tin_words
 from generator.present.film import video_views
 from generator.present.label import label_view
@@ -26,7 +27,6 @@ from generator.present.sheet import sheet_view
 from generator.present.steps import resized_ways, way_views
 from generator.present.times import iso_times, times_views
 from generator.present.views import (
-    CorrectionView,
     CreditView,
     Fact,
     LineView,
@@ -57,6 +57,11 @@ class Setting:
     @property
     def spoons(self) -> Spoons:
         return SPOONS[self.settings.cup]
+
+    @property
+    def titles(self) -> Mapping[str, str]:
+        """The title of every recipe by its name."""
+        return {name: each.about.title for name, each in self.book.items()}
 
     def on_site(self, published: date | None) -> bool:
         """Whether something of this date is published on the publication day."""
@@ -102,7 +107,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
             for each in formula.prose
         ),
         label=label_view(setting.declarations[formula.name][settings.region], settings),
-        corrections=correction_views(formula, settings),
+        corrections=correction_views(formula, settings, setting.ledger, setting.titles),
         videos=video_views(formula, settings),
         links=tuple(LinkView(title=each.title, url=each.url, paid=each.paid) for each in about.links),
         paid_words=settings.paid_links if any(each.paid for each in about.links) else "",
@@ -156,23 +161,6 @@ def photo_view(source: str, text: str, setting: Setting) -> PhotoView | None:
         height=known.height,
         url=absolute(setting.settings.url, known.path),
     )
-
-
-def correction_views(formula: Formula, settings: Settings) -> tuple[CorrectionView, ...]:
-    """Newest first."""
-    page = PageLink(title=formula.about.title, path=recipe_path(formula.name))
-    views = (
-        CorrectionView(
-            on=each.on,
-            day=day_words(each.on, settings.language),
-            change=each.change.replace("->", "→"),
-            why=each.why,
-            film=each.film,
-            recipe=page,
-        )
-        for each in formula.about.corrections
-    )
-    return tuple(sorted(views, key=lambda view: view.on, reverse=True))
 
 
 def _facts(formula: Formula) -> tuple[Fact, ...]:

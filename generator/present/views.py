@@ -10,6 +10,9 @@ from datetime import date
 # Part of the views: renderers take it from here.
 from generator.declaration.model import Run as Run
 from generator.present.allergen_table import AllergenTable
+from generator.present.correction_views import CorrectionView as CorrectionView
+from generator.present.correction_views import SinceView as SinceView
+from generator.present.page_link import PageLink as PageLink
 from generator.present.sheet_views import MachineView, SheetView
 from generator.present.size_views import OvenView, SizesView
 
@@ -22,12 +25,6 @@ class Amount:
     volume: str
     first: str
     second: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PageLink:
-    title: str
-    path: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -213,26 +210,18 @@ class PhotoView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CorrectionView:
-    """A correction in words; `recipe` leads to the page it concerns."""
-
-    on: date
-    day: str
-    change: str
-    why: str
-    film: str
-    recipe: PageLink
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ChapterView:
-    """`stamp` as typed ("1:25"); `seconds` from the start; `url` leads into the film."""
+    """`stamp` as typed ("1:25"); `seconds` from the start; `url` leads into the film.
+
+    `remarks` say what it still shows and what stands now.
+    """
 
     stamp: str
     seconds: int
     end_seconds: int | None
     title: str
     url: str
+    remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -326,6 +315,7 @@ class RecipeView:
     ovens: tuple[OvenView, ...] = ()
     sizes: SizesView | None = None
     sheet: SheetView | None = None
+    since: tuple[SinceView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

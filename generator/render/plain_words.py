@@ -4,8 +4,12 @@ from generator.present.views import CorrectionView, LineView, RecipeView, TimesV
 
 
 def ingredient_words(line: LineView) -> str:
-    """`430 g (3⅓ cups) bread flour, sifted (optional), or 400 g spelt flour – note`."""
+    """`430 g (3⅓ cups) bread flour, sifted (optional), or 400 g spelt flour – note`.
+
+    The cups of other countries, where the site shows them, stand in square brackets.
+    """
     words = _measured(line)
+    words += "".join(f" [{cup.label}: {cup.words}]" for cup in line.beside)
     words += f", {line.preparation}" if line.preparation else ""
     words += " (optional)" if line.optional else ""
     words += "".join(f", or {choice}" for choice in line.choices)
@@ -15,7 +19,7 @@ def ingredient_words(line: LineView) -> str:
 def correction_words(each: CorrectionView) -> str:
     """What changed, why, and what the film still shows, as sentences."""
     film = f"The film still shows {each.film}" if each.film else ""
-    return " ".join(sentence(words) for words in (each.change, each.why, film) if words.strip())
+    return " ".join(sentence(words) for words in (each.sentence, film) if words.strip())
 
 
 def times_words(each: TimesView) -> str:

@@ -89,9 +89,12 @@ NOT_OF_RECIPE_JSON = re.compile(
 recipe.json has no words for them.
 """
 READ_ELSEWHERE = re.compile(
-    r'<div class="loading">.*?<p class="basis">.*?</p>|<section class="formula".*?</section>', re.DOTALL
+    r'<div class="loading">.*?<p class="basis">.*?</p>|<section class="formula".*?</section>'
+    r'|<section class="equipment".*?</section>',
+    re.DOTALL,
 )
-"""The loading of a machine and the folded formula have readers of their own: `test_sheet_and_loading.py`."""
+"""The loading of a machine, the folded formula and other equipment have readers of their own:
+`test_sheet_and_loading.py` and `test_other_kitchens.py`."""
 
 
 def test_another_declaration_is_told_apart_on_every_sheet(crown: Baked, tmp_path: Path) -> None:

@@ -32,7 +32,7 @@ def second_in(layout: Layout, text: str) -> str:
     return beside[1] if beside else ""
 
 
-FEW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 @FEW

@@ -158,6 +158,15 @@ def test_an_old_revision_is_never_corrected_twice(kitchen: Path, capsys: Capture
     out = capsys.readouterr().out
     assert "tinleaf correct" not in out
     assert "This was baked with revision 1; the recipe stands at 2 now." in out
+    # The sums are by the recipe of that day, rebuilt from its correction.
+    assert "bread flour 400 g, +30 g, hydration 88 %" in out
+    path = kitchen / PATH
+    path.write_text(path.read_text().replace("revision: 1\n", ""))
+    assert baked("--done", day="2026-11-22") == 0
+    out = capsys.readouterr().out
+    assert "tinleaf correct" not in out
+    assert "a revision that the record does not name" in out
+    assert "the record does not say which revision was baked: the sums are by the recipe of today" in out
 
 
 @pytest.mark.parametrize(

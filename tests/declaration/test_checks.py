@@ -18,7 +18,7 @@ def test_a_pack_to_read_is_named_at_its_line() -> None:
         8,
         5,
     )
-    assert found.message == "The label is not finished: gelatin may be made of fish: read its pack."
+    assert found.message == "the label is not finished: gelatin may be made of fish: read its pack."
     assert (
         found.hint
         == "In pantry.yaml give the pack's text as “label:” and what it declares as “contains: […]”."
@@ -45,7 +45,7 @@ def test_a_kind_still_to_be_named_is_told_for_the_region() -> None:
     assert label_diagnostics(formula, book=book(formula)) == ()
     (found,) = label_diagnostics(formula, book=book(formula), region="US")
     assert found.message == (
-        "The label is not finished: nut brittle: “Nut” does not name the kind of tree nuts; read the pack."
+        "the label is not finished: nut brittle: “Nut” does not name the kind of tree nuts; read the pack."
     )
 
 
@@ -57,7 +57,7 @@ def test_a_pack_without_a_day_lists_every_bake_that_depends_on_it() -> None:
     assert found.code == "L002"
     assert found.span == row.span
     assert found.message == (
-        "It is not said when the pack of rolled oats was last read. Depending on it: Crumble, Tart."
+        "it is not said when the pack of rolled oats was last read. Depending on it: Crumble, Tart."
     )
     assert found.hint == "Read the pack and add “checked: 2026-11-20”."
 
@@ -68,7 +68,7 @@ def test_a_reading_grows_old_the_day_after_its_last() -> None:
     assert pack_diagnostics(everything, day=DAY, pack_age=180) == ()
     (found,) = pack_diagnostics(everything, day=DAY, pack_age=179)
     assert found.code == "L003"
-    assert found.message == "The pack of rolled oats was last read 180 days ago. Depending on it: Bake."
+    assert found.message == "the pack of rolled oats was last read 180 days ago. Depending on it: Bake."
 
 
 def test_a_row_that_only_weighs_needs_no_reading() -> None:
@@ -80,7 +80,7 @@ def test_an_ingredient_that_often_holds_more_is_named_once_in_the_whole_content(
     first, second = bake(line("bread flour"), name="a-loaf"), bake(line("bread flour"), name="b-loaf")
     (found,) = pack_diagnostics(book(first, second), day=DAY, pack_age=180)
     assert found.code == "L004"
-    assert found.message == "Packs of bread flour often hold barley too."
+    assert found.message == "packs of bread flour often hold barley too."
     read = pack("bread flour", "Bread flour (wheat flour)", checked=DAY)
     assert pack_diagnostics(book(bake(line("bread flour", 500, read))), day=DAY, pack_age=180) == ()
 
@@ -97,7 +97,7 @@ def test_a_pack_that_was_looked_at_and_says_nothing_is_still_to_be_read() -> Non
     looked_at = pack("raisins", checked=DAY)
     formula = bake(line("raisins", 100, looked_at))
     (found,) = label_diagnostics(formula, book=book(formula))
-    assert found.message == ("The label is not finished: raisins: say in the pantry what its pack contains.")
+    assert found.message == ("the label is not finished: raisins: say in the pantry what its pack contains.")
     weighed = bake(line("raisins", 100, pack("raisins")))  # a row of the pantry that says nothing of its pack
     assert [each.message for each in label_diagnostics(weighed, book=book(weighed))] == [found.message]
     without_a_row = bake(line("raisins", 100))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from generator.present.correction_views import since_anchor
 from generator.present.views import RecipeView
 from generator.render.output import Product
 from generator.render.paper import fill, lay_out, pdf_moment, to_pdf
@@ -44,12 +45,18 @@ CARD_SIZES = (
 
 def render_cards(view: RecipeView, *, theme: str = DEFAULT) -> Iterator[Product]:
     """The four cards of a recipe, for the folder of its page."""
-    code = qr_code(view.url, title=f"QR code that leads to {view.url}") if view.on_site else None
+    code = card_code(view) if view.on_site else None
     for size in CARD_SIZES:
         yield Product(
             path=f"site/recipes/{view.name}/card-{size.name}.pdf",
             content=to_pdf(lay_out_card(view, size, code=code, theme=theme)),
         )
+
+
+def card_code(view: RecipeView) -> QrCode:
+    """A code that leads to what changed since this very card was printed: paper cannot change."""
+    title = f"QR code that leads to {view.url} and to what changed since revision {view.revision}"
+    return qr_code(f"{view.url}#{since_anchor(view.revision)}", title=title)
 
 
 def lay_out_card(view: RecipeView, size: CardSize, *, code: QrCode | None, theme: str = DEFAULT) -> Any:

@@ -14,7 +14,7 @@ from itertools import pairwise
 from types import MappingProxyType
 
 from generator.present.views import RecipeView
-from generator.render.description import links, method, opening, safety
+from generator.render.description import links, measures, method, opening, safety
 from generator.render.description.ingredients import ingredients
 from generator.render.description.plain import address, size
 from generator.render.description.section import Section
@@ -32,9 +32,11 @@ SECTIONS: tuple[tuple[str, Callable[[RecipeView], str]], ...] = (
     ("makes", opening.makes),
     ("times", opening.times),
     ("ingredients", ingredients),
+    ("measures", measures.measures),
     ("cautions", safety.cautions),
     ("method", method.method),
     ("temperatures", method.temperatures),
+    ("other ovens", measures.ovens),
     ("allergens", safety.allergens),
     ("kitchen", safety.kitchen),
     ("advice", safety.advice),
@@ -49,6 +51,8 @@ GIVES_WAY = (
     "credits",
     "further films",
     "unpaid links",
+    "other ovens",
+    "measures",
     "method",
     "lead",
     "times",
@@ -79,7 +83,8 @@ _ON_THE_PAGE: Mapping[str, str] = MappingProxyType(
 _COVERED_BY: Mapping[str, str] = MappingProxyType({"method": "ingredients", "kitchen": "allergens"})
 # Sections that stand close together, as lines of one paragraph.
 _TOGETHER = frozenset(
-    {("makes", "times"), ("allergens", "kitchen"), ("kitchen", "advice"), ("allergens", "advice")}
+    {("makes", "times"), ("temperatures", "other ovens")}
+    | {("allergens", "kitchen"), ("kitchen", "advice"), ("allergens", "advice")}
 )
 
 

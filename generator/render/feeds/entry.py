@@ -75,7 +75,7 @@ def _summary(view: RecipeView) -> str:
     if not view.corrections:
         return view.lead
     newest = view.corrections[0]
-    return f"Corrected {newest.day}: {newest.change}. {view.lead}".rstrip()
+    return f"Corrected {newest.day}: {newest.sentence} {view.lead}".rstrip()
 
 
 def _image(photo: PhotoView | None) -> str:

@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.present.views import (
     BlockView,
+    ChapterView,
     CorrectionView,
     LineView,
     PartView,
@@ -139,7 +140,13 @@ def _film(film: VideoView) -> Markup:
     about = ", ".join(words for words in (film.length, film.day) if words)
     told = Markup("<p>{}{}</p>\n").format(link(film.name, film.url), f" ({about})" if about else "")
     told += Markup().join(paragraph(remark) for remark in film.film_remarks)
-    return told + items(link(f"{chapter.stamp} {chapter.title}", chapter.url) for chapter in film.chapters)
+    return told + items(_chapter(chapter) for chapter in film.chapters)
+
+
+def _chapter(chapter: ChapterView) -> Markup:
+    """A chapter, and what it still shows."""
+    remarks = Markup().join(Markup(" ({})").format(tied(remark)) for remark in chapter.remarks)
+    return link(f"{chapter.stamp} {chapter.title}", chapter.url) + remarks
 
 
 def _links(view: RecipeView) -> Markup:

@@ -1,6 +1,6 @@
 """A bake as a Recipe of schema.org."""
 
-from generator.present.views import PageLink, RecipeView, SiteView
+from generator.present.views import CorrectionView, PageLink, RecipeView, SiteView
 from generator.render.structured_data.film import films
 from generator.render.structured_data.instructions import instructions
 from generator.render.structured_data.publication import author, breadcrumbs, part_of, publisher
@@ -31,6 +31,7 @@ def _recipe(view: RecipeView, site: SiteView) -> Node:
             "datePublished": view.published.isoformat() if view.published else "",
             "dateModified": view.updated.isoformat() if view.updated else "",
             "version": view.revision,
+            "correction": [_correction(each) for each in view.corrections],
             "keywords": ", ".join(kind.title for kind in view.kinds),
             "recipeYield": _one_or_all(list(dict.fromkeys(view.yield_words))),
             "prepTime": prep,
@@ -42,6 +43,15 @@ def _recipe(view: RecipeView, site: SiteView) -> Node:
             "encoding": [_card(card, site) for card in view.cards],
         }
     )
+
+
+def _correction(each: CorrectionView) -> Node:
+    """A CorrectionComment of schema.org: what changed and why, and the day on which it was said."""
+    return {
+        "@type": "CorrectionComment",
+        "text": each.sentence,
+        "datePublished": each.on.isoformat(),
+    }
 
 
 def _one_or_all(values: list[Node] | list[str]) -> object:

@@ -6,9 +6,8 @@ from typing import Any
 import pytest
 
 from generator.render.bench_sheets.render import lay_out_bench_sheet
-from generator.render.cards.render import CARD_SIZES, lay_out_card
+from generator.render.cards.render import CARD_SIZES, card_code, lay_out_card
 from generator.render.paper import to_pdf
-from generator.render.qr import qr_code
 from generator.render.tag_sheets.render import lay_out_tags
 from tests.render.paper.sample import LONG, TINY, TYPICAL
 
@@ -20,7 +19,7 @@ def documents() -> Sheets:
     """Laid-out documents by recipe and sheet."""
     made: dict[tuple[str, str], Any] = {}
     for view in (TYPICAL, TINY, LONG):
-        code = qr_code(view.url, title="QR code of the page")
+        code = card_code(view)
         for size in CARD_SIZES:
             made[view.name, f"card-{size.name}"] = lay_out_card(view, size, code=code)
         made[view.name, "tags-letter"] = lay_out_tags(view, paper="letter")

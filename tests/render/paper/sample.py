@@ -458,7 +458,11 @@ def _long_steps(count: int) -> tuple[BlockView, ...]:
                 said(f"rest {number} min", kind="stage"),
             ),
             uses=(use(f"ingredient number {number}", f"{number * 13} g"),),
-            stages=(StageView(kind="rest", stage="waiting", words=f"{number} min"),),
+            stages=(
+                StageView(
+                    kind="rest", stage="waiting", words=f"{number} min", seconds=(number * 60, number * 60)
+                ),
+            ),
         )
         for number in range(1, count + 1)
     )

@@ -104,7 +104,7 @@ def test_a_reader_finds_the_address_in_the_printed_code(
 ) -> None:
     for view in (TYPICAL, LONG):
         codes = zxingcpp.read_barcodes(picture(printed[view.name, f"card-{size}"], tmp_path))
-        assert [code.text for code in codes] == [view.url]
+        assert [code.text for code in codes] == [f"{view.url}#since-{view.revision}"]
 
 
 def test_a_long_address_still_reads_on_the_smallest_card(tmp_path: Path) -> None:
@@ -112,7 +112,7 @@ def test_a_long_address_still_reads_on_the_smallest_card(tmp_path: Path) -> None
     card = next(render_cards(replace(TINY, url=long)))
     assert lost([long], card.content) == []
     codes = zxingcpp.read_barcodes(picture(card.content, tmp_path))
-    assert [code.text for code in codes] == [long]
+    assert [code.text for code in codes] == [f"{long}#since-{TINY.revision}"]
 
 
 def test_a_recipe_that_is_not_on_the_site_has_no_code_that_leads_nowhere() -> None:

@@ -80,7 +80,9 @@ def test_the_title_is_the_one_first_heading_and_no_level_is_skipped(view: Recipe
 def test_the_code_on_a_card_is_a_figure_with_words(printed: dict[tuple[str, str], bytes]) -> None:
     root = _root(printed[TYPICAL.name, "card-4x6"])
     figures = [node for node in _structure(root["/StructTreeRoot"]["/K"]) if str(node["/S"]) == "/Figure"]
-    assert [figure.get("/Alt") for figure in figures] == ["QR code of the page"]
+    assert [figure.get("/Alt") for figure in figures] == [
+        f"QR code that leads to {TYPICAL.url} and to what changed since revision {TYPICAL.revision}"
+    ]
 
 
 def _fonts(content: bytes) -> list[Any]:

@@ -197,7 +197,7 @@ def test_the_disclosure_stands_before_any_paid_link(pages: dict[str, bytes]) -> 
 
 def test_a_correction_says_what_why_and_what_the_film_shows(pages: dict[str, bytes]) -> None:
     assert (
-        "Corrected 20 September 2026: bread flour 400 g → 430 g. Too wet at two bakes in damp weather. "
+        "Corrected 20 September 2026: bread flour 400 g → 430 g, because too wet at two bakes in damp weather. "
         "The film still shows 400 g at 1:25."
     ) in read_page(pages[BRAID]).text
 

@@ -24,7 +24,8 @@ Plum braid: https://plumtin.example/notes/recipes/plum-braid/
 
 I earn a commission if you buy through a paid link.
 
-Corrected September 20, 2026: dough/bread flour 400 g → 430 g. Too wet twice. The film still shows 400 g at 1:25.
+Corrected September 20, 2026: dough/bread flour 400 g → 430 g, because too wet twice. \
+The film still shows 400 g at 1:25.
 
 A braid with plums & patience.
 
@@ -218,7 +219,7 @@ def test_several_films_have_the_chapters_of_the_first_and_say_so() -> None:
 
 
 def test_several_corrections_stand_one_a_line() -> None:
-    older: CorrectionView = replace(CORRECTION, day="May 1, 2026", change="a -> b", why="", film="")
+    older: CorrectionView = replace(CORRECTION, day="May 1, 2026", change="a -> b", why="", because="", film="")
     told = TELL["corrections"](replace(BRAID, corrections=(CORRECTION, older)))
     assert told.splitlines()[1] == "Corrected May 1, 2026: a → b."
 

@@ -45,13 +45,14 @@ def test_entries_do_not_depend_on_the_order_they_came_in() -> None:
 def test_a_corrected_bake_is_updated_and_says_so() -> None:
     feed, items = feeds(PUBLICATION)
     entry = next(feed.iter(ATOM + "entry"))
-    told = "Corrected September 20, 2026: dough/bread flour 400 g → 430 g."
+    told = "Corrected September 20, 2026: dough/bread flour 400 g → 430 g, because too wet twice."
     assert entry_text(entry, "published") == items["items"][0]["date_published"] == "2026-09-12T00:00:00Z"
     assert entry_text(entry, "updated") == items["items"][0]["date_modified"] == "2026-09-20T00:00:00Z"
     assert entry_text(entry, "summary").startswith(told)
     assert items["items"][0]["content_html"].startswith(
         "<ul>\n<li><strong>Corrected September 20, 2026:</strong> "
-        "dough/bread flour 400\u00a0g → 430\u00a0g. Too wet twice. The film still shows 400\u00a0g at 1:25.</li>"
+        "dough/bread flour 400\u00a0g → 430\u00a0g, because too wet twice. "
+        "The film still shows 400\u00a0g at 1:25.</li>"
     )
 
 
