@@ -37,9 +37,10 @@ _ABSENT = re.compile(
     r"|sans|ohne|sin|senza|zonder)"
     r"(?: any| all| added| traces of)*(?= )"
 )
-_ANY_FREE = re.compile(
-    r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)"
-    r"|\b(?:gluten|laktose|lactose|milch|melk|nuss|nus|ei|weizen|soja|noten)(?:frei|vrij)e?[rsnm]?\b"
+_ANY_FREE = re.compile(r"\b[a-z']{1,40} free\b(?! (?:from|of|range|flow|run)\w*)")
+# German and Dutch grow it to the word.
+_GROWN_FREE = re.compile(
+    r"\b(?:gluten|laktose|lactose|milch|melk|nuss|nus|ei|weizen|soja|noten)(?:frei|vrij)e?[rsnm]?\b"
 )
 _NO_PROMISE = re.compile(r"\bguaranteed?\b[^.;!\n]*\Z")
 _AND = re.compile(r" *,? *(?:and|or|nor|&|and/or) +")
@@ -54,7 +55,7 @@ def claim_spans(text: str) -> list[tuple[int, int, str]]:
     "Free from lumps" and "safe for the freezer" are no claims.
     """
     low = plain(text)
-    rules = (_X_FREE, _FREE_FROM, _SAFE_FOR, _OTHER)
+    rules = (_X_FREE, _FREE_FROM, _SAFE_FOR, _OTHER, _GROWN_FREE)
     found = sorted({each.span() for rule in rules for each in rule.finditer(low)})
     spans: list[tuple[int, int, str]] = []
     for start, end in found:
@@ -78,7 +79,8 @@ def denied(text: str) -> list[Spot]:
     after a bare comma may be the next ingredient. "We cannot guarantee that it is nut free" denies nothing.
     """
     low = plain(text)
-    spots = [*(each.span() for each in _ANY_FREE.finditer(low)), *_absences(text)]
+    free = (each.span() for rule in (_ANY_FREE, _GROWN_FREE) for each in rule.finditer(low))
+    spots = [*free, *_absences(text)]
     return [each for each in spots if not _NO_PROMISE.search(low, max(0, each[0] - 100), each[0])]
 
 

@@ -53,7 +53,8 @@ def declare(
     tail = _tail(found, formula, rules)
     ingredients = list_runs(found, tail=tail, region=rules, shares=shares(found, formula, rules))
     contains_line = _contains_line(contains, rules)
-    may_line = _may_line(may, contains, rules)
+    others = _other_kinds(carried, contains, rules)
+    may_line = _may_line((*may, *others), contains, rules)
     unfinished = _unfinished(formula, book, unknown)
     kitchen = kitchen_sentence(kitchen_handles, contains=contains, region=region)
     sentences = (_list_sentence(ingredients, rules), contains_line, may_line, (Run(text=kitchen),))
@@ -70,7 +71,7 @@ def declare(
         statement=_statement((*sentences, (Run(text=unfinished),))),
         traces=_traces(carried, rules),
         also_in=_not_named(carried, contains, rules),
-        also_may=tuple(each for each in carried.may_contain if each not in may),
+        also_may=tuple(each for each in carried.may_contain if each not in (*may, *others)),
     )
 
 
@@ -102,6 +103,18 @@ def _may_contain(carried: LineAllergens, contains: Sequence[str], rules: Region)
     warned = (each.allergen for each in carried.traces if each.state == MAY)
     ids = dict.fromkeys(each for one in warned for each in rules.ids(one))
     return tuple(each for each in ids if each not in contains)
+
+
+def _other_kinds(carried: LineAllergens, contains: Sequence[str], rules: Region) -> tuple[str, ...]:
+    """Class words of a precaution that the summary says of one kind: "gluten" of the wheat in it, in Australia.
+
+    The precaution may mean another kind, so it is kept in words ("other cereals containing gluten").
+    """
+    own = {each.allergen for each in carried.traces if each.state == CONTAINS}
+    warned = dict.fromkeys(each.allergen for each in carried.traces if each.state == MAY)
+    return tuple(
+        each for each in warned if each in rules.summary_adds and each in contains and each not in own
+    )
 
 
 def _kinds_to_name(contains: Sequence[str], carried: LineAllergens, rules: Region) -> tuple[str, ...]:
@@ -152,13 +165,15 @@ def _may_word(allergen: str, contains: Sequence[str], rules: Region) -> str:
     """A class of which one kind is contained already warns of the others: "other tree nuts"."""
     word = rules.word(allergen)
     kinds = any(ALLERGENS[each].group == allergen != each for each in contains)
-    return f"other {word}" if is_class_word(allergen) and kinds else word
+    return f"other {rules.others.get(allergen, word)}" if is_class_word(allergen) and kinds else word
 
 
 def _unfinished(formula: Formula, book: Mapping[str, Formula], unknown: Sequence[str]) -> str:
     if not unknown:
         return ""
     items = dict.fromkeys((*_items_to_read(formula, book), *_items_of(formula, unknown)))
+    if not formula.lines:
+        return "This declaration is not finished: the bake has no formula yet."
     named = ", ".join(without_claims(each) for each in items) or "its packs"
     return f"This declaration is not finished. Still to be read: {named}."
 

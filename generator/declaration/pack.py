@@ -22,6 +22,7 @@ _SPACES = re.compile(r"\s+")
 _EMPTY_BRACKETS = re.compile(r"\s*(?:\(\s*[,;.\s]*\)|\[\s*[,;.\s]*\])")
 _BEFORE_CLOSING = re.compile(r"(?<![\s,;.])[\s,;.]++(?=[)\]])")
 _DOUBLED = re.compile(r"\s*[,;](?=\s*[,;.])")
+_BEFORE_COMMA = re.compile(r"\s+(?=[,;])")
 _AFTER_OPENING = re.compile(r"(?<=[(\[])[\s,;]+")
 # Words in brackets that say what a thing does, not what it is made from: "lecithin (emulsifier)".
 _DOES = (
@@ -240,7 +241,7 @@ def _printed(text: str, sentences: list[Sentence]) -> str:
     spots: list[Spot] = [(each.start, _with_stop(text, each)) for each in sentences]
     spots.append((0, heading_end(text)))
     kept = without_claims(blanked(text, _joined(spots), filler=""))
-    for untidy in (_EMPTY_BRACKETS, _BEFORE_CLOSING, _AFTER_OPENING, _DOUBLED):
+    for untidy in (_EMPTY_BRACKETS, _BEFORE_CLOSING, _AFTER_OPENING, _DOUBLED, _BEFORE_COMMA):
         kept = untidy.sub("", kept)
     return _one_line(_balanced(kept)).strip(" ,;.:")
 

@@ -32,6 +32,7 @@ class Region:
     summary_leaves_out  ids that stand in the list alone, since another word of the line covers them
     contains_line    "required", "allowed" or "not allowed"
     contains_words   start of the line after the list; "" where the region allows none
+    others           class word -> what it is called after "other", where a kind of it is contained already
     sulphites_from   the region's threshold, in words; no pack states an amount, so they are always carried over
     water_left_out   share of the finished food up to which water may go unnamed, None: never
     letters          whose rule the heights of letters follow: "american" or "european"
@@ -58,6 +59,7 @@ class Region:
     contains_line: str
     contains_words: str
     may_words: str
+    others: Mapping[str, str]
     kitchen_words: str
     sulphites_from: str
     water_in_finished_food: bool
@@ -131,6 +133,7 @@ def _region(data: Mapping[str, Any]) -> Region:
         contains_line=data["contains_line"],
         contains_words=data["contains_words"],
         may_words=data["may_words"],
+        others=MappingProxyType(dict(data["others"])),
         kitchen_words=data["kitchen_words"],
         sulphites_from=data["sulphites_from"],
         water_in_finished_food=data["water_in_finished_food"],

@@ -24,7 +24,7 @@ def bake_day_view(day: BakeDay, formula: Formula, setting: Setting, *, current: 
     record = day.record
     since = any(each.on >= record.day for each in formula.about.corrections)
     stale = since if record.revision is None else record.revision != current
-    offers = () if stale else tuple(_offers(day))
+    offers = () if stale else tuple(_offers(day, setting.settings.language))
     return BakeDayView(
         path=record.path,
         title=formula.about.title,
@@ -162,7 +162,7 @@ def _source(carried: LineAllergens, allergen: str) -> str:
     )
 
 
-def _offers(day: BakeDay) -> Iterator[str]:
+def _offers(day: BakeDay, language: str) -> Iterator[str]:
     """A correction for each line that more went into: what was really used, as a command to copy."""
     record = day.record
     for change in day.sums.changes:
@@ -177,7 +177,7 @@ def _offers(day: BakeDay) -> Iterator[str]:
                 line.key if line.part else line.item,
                 _corrected(line, used),
             ),
-            *("--why", _why(day, change), "--from", record.path),
+            *("--why", _why(day, change, language), "--from", record.path),
         ]
         yield " ".join(shlex.quote(each) if each not in ("--why", "--from") else each for each in words)
 
@@ -192,7 +192,7 @@ def _corrected(line: Line, used: Range) -> str:
     return f"{low} g" if low == high else f"{low}-{high} g"
 
 
-def _why(day: BakeDay, change: Change) -> str:
+def _why(day: BakeDay, change: Change, language: str) -> str:
     said = day.record.weather or day.record.room
     beside = f" ({said})" if said else ""
     more = (
@@ -200,7 +200,7 @@ def _why(day: BakeDay, change: Change) -> str:
         if change.net.low > 0
         else f"{weight_words(change.net.scaled(-1))} less"
     )
-    return f"{more} at the bake of {day.record.day.isoformat()}{beside}."
+    return f"It took {more} at the bake of {day_words(day.record.day, language)}{beside}."
 
 
 def _no_offer(day: BakeDay, offers: tuple[str, ...], current: int) -> str:

@@ -3,8 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
-from fractions import Fraction
-from math import floor
 
 from generator.declaration.lines import line_allergens
 from generator.declaration.model import Declaration
@@ -14,7 +12,7 @@ from generator.history.revisions import revision_of
 from generator.measure.number import Range, read_number
 from generator.measure.unit import SPOONS, Spoons
 from generator.present.addresses import CARD_SIZES, absolute, kind_path, recipe_path, slug
-from generator.present.amounts import percent_words, pounds_and_ounces, weight_words
+from generator.present.amounts import percent_words, weight_words
 from generator.present.cautions import cautions_of
 from generator.present.corrections import correction_views
 from generator.present.durations import day_words, tin_words
@@ -23,6 +21,7 @@ from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
 from generator.present.mentions import resized_passage, rich
+from generator.present.net_weight import net_weight
 from generator.present.sheet import sheet_view
 from generator.present.steps import resized_ways, way_views
 from generator.present.times import iso_times, times_views
@@ -267,8 +266,8 @@ def _net_weight(formula: Formula) -> str:
     made = read_number(formula.about.makes) if formula.about.makes else (Range.exact(1), 0)
     if finished is None or made is None or made[0] != Range.exact(1):
         return ""
-    grams = Fraction(floor(finished.low))
-    return f"Net wt {pounds_and_ounces(grams)} ({grams} g)"
+    net = net_weight(finished.low, "US")
+    return f"{net.lead} {net.large}"
 
 
 def _yield_words(formula: Formula) -> tuple[str, ...]:

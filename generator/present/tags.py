@@ -5,8 +5,6 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date, timedelta
-from fractions import Fraction
-from math import floor
 
 from generator.catalogue.load import Pack
 from generator.declaration.declare import declare
@@ -15,10 +13,10 @@ from generator.formula.bake_day import as_baked, wares_within
 from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord
 from generator.measure.number import Range, read_number
-from generator.present.amounts import pounds_and_ounces
 from generator.present.cautions import cautions_of
 from generator.present.durations import day_words
 from generator.present.label import label_view
+from generator.present.net_weight import net_weight
 from generator.present.recipe import Setting, recipe_view
 from generator.present.tag_views import NetWeight, TagView
 
@@ -101,15 +99,6 @@ def _net(formula: Formula, record: BakeRecord | None, region: str) -> tuple[NetW
         words = f"The net weight is left out: the weight is that of all that is made ({formula.about.makes})."
         return NetWeight(), (words,)
     return net_weight(low, region), ()
-
-
-def net_weight(grams: Fraction, region: str) -> NetWeight:
-    """Never more than there is: whole grams and tenths of an ounce, both rounded down."""
-    whole = floor(grams)
-    metric, imperial = f"{whole} g", pounds_and_ounces(Fraction(whole))
-    if region_named(region).metric_first:
-        return NetWeight(lead="Net weight", large=metric, beside=f"({imperial})", grams=whole)
-    return NetWeight(lead="Net wt", large=f"{imperial} ({metric})", grams=whole)
 
 
 def packs_words(

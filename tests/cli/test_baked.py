@@ -118,8 +118,8 @@ def test_the_day_is_summed_up_with_the_correction_to_copy(kitchen: Path, capsys:
         "Time     rise 1 h 15 min (the recipe: 1 h)\n"
         "\n"
         "To correct the recipe:\n"
-        "  tinleaf correct mill-loaf 'dough/bread flour' '455 g' --why '55 g more at the bake of 2026-11-20 "
-        f"(damp, 70 %).' --from {PATH}\n"
+        "  tinleaf correct mill-loaf 'dough/bread flour' '455 g' --why 'It took 55 g more at the bake of "
+        f"20 November 2026 (damp, 70 %).' --from {PATH}\n"
     )
 
 
@@ -144,7 +144,8 @@ def test_what_was_left_counts_less_and_pieces_stay_pieces(kitchen: Path, capsys:
     assert used == {"eggs": [150, 150], "honey": [14, 14], "water": [250, 250]}
     assert told["after"]["dough_grams"] == [810, 810]
     assert told["corrections"] == [
-        "tinleaf correct mill-loaf dough/eggs 3 --why '50 g more at the bake of 2026-11-20.' --from " + PATH
+        "tinleaf correct mill-loaf dough/eggs 3 --why 'It took 50 g more at the bake of 20 November 2026.' --from "
+        + PATH
     ]
 
 

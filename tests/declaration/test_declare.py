@@ -150,7 +150,7 @@ def test_the_statement_is_all_of_it_in_plain_text() -> None:
     )
 
 
-def test_a_bake_of_nothing_declares_nothing_and_does_not_fail() -> None:
+def test_a_bake_without_a_formula_declares_nothing_and_says_that_it_is_not_finished() -> None:
     declaration = told(bake())
     assert declaration.ingredients == ()
-    assert declaration.statement == ""
+    assert declaration.statement == "This declaration is not finished: the bake has no formula yet."

@@ -4,16 +4,20 @@ UK: Regulation 1169/2011 as retained. CA: Food and Drug Regulations B.01.010.1 t
 Schedule 9.
 """
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from generator.declaration.declare import REGION_NAMES, declare, kitchen_sentence
 from generator.declaration.entries import entries
 from generator.declaration.model import Declaration
 from generator.declaration.regions import region_named
 from generator.formula.model import Formula
-from generator.present.amounts import pounds_and_ounces
+from generator.measure.number import Range
+from generator.present.net_weight import net_weight
 from tests.declaration.bakes import bake, book, line, marked, pack
 from tests.reference.test_labels import ENRICHED, from_label
 
@@ -204,9 +208,81 @@ def test_without_a_pack_the_state_is_unknown(words: str, region: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("grams", "words"),
-    [("681", "1 lb 8 oz"), ("680", "1 lb 7.9 oz"), ("341", "12 oz"), ("340", "11.9 oz"), ("227", "8 oz")],
+    ("grams", "american", "european"),
+    [
+        ("681", "1 lb 8 oz (680 g)", "680 g"),
+        ("680", "1 lb 7.9 oz (680 g)", "680 g"),
+        ("341", "12 oz (340 g)", "340 g"),
+        ("340", "11.9 oz (340 g)", "340 g"),
+        ("227", "8 oz (227 g)", "227 g"),
+        ("226.9", "7.9 oz (226 g)", "226 g"),
+        ("20", "0.7 oz (20 g)", "20 g"),
+    ],
 )
-def test_net_weight_is_rounded_down(grams: str, words: str) -> None:
+def test_net_weight_is_rounded_down(grams: str, american: str, european: str) -> None:
     """21 CFR 101.7 for the form; 1 lb 8 oz is 680.39 g, 12 oz 340.19 g, 8 oz 226.80 g (NIST SP 811)."""
-    assert pounds_and_ounces(Fraction(grams)) == words
+    assert (net_weight(Fraction(grams), "US").lead, net_weight(Fraction(grams), "US").large) == (
+        "Net wt",
+        american,
+    )
+    assert net_weight(Fraction(grams), "CA").large == american
+    for region in ("EU", "UK", "ANZ"):
+        assert net_weight(Fraction(grams), region).large == european
+
+
+@given(st.integers(1, 5000))
+@settings(max_examples=300)
+def test_no_net_weight_is_above_what_was_weighed(grams: int) -> None:
+    net = net_weight(Fraction(grams), "EU")
+    assert grams - 1 <= net.grams <= grams
+
+
+def test_names_are_spelt_as_the_region_spells_them() -> None:
+    """The catalogue's names are those of the US; a pack's own words stay as they are printed."""
+    sour = line("sour cream", 100)
+    flakes = line("gelatin", 5, pack("gelatin", contains=[]))
+    told_in = {
+        each: listed(bake(sour, flakes, line("whole wheat flour", 300)), each) for each in REGION_NAMES
+    }
+    assert "gelatin" in told_in["US"]
+    assert "gelatine" not in told_in["US"]
+    assert "gelatine" in told_in["UK"]
+    assert "gelatine" in told_in["ANZ"]
+    assert "gelatin" in told_in["CA"]
+    assert "gelatine" not in told_in["CA"]
+    assert "wholemeal" in told_in["UK"]
+    assert "wholemeal" in told_in["ANZ"]
+    assert "whole wheat flour" in told_in["US"]
+    assert "whole wheat flour" in told_in["CA"]
+    printed = bake(line("thing", 5, pack("thing", "Thing (sugar, color, natural flavor)", contains=[])))
+    assert "sugar, color, natural flavor" in listed(printed, "UK")
+
+
+@pytest.mark.parametrize("region", REGION_NAMES)
+def test_the_share_of_what_the_name_speaks_of(region: str) -> None:
+    """Article 22 and Notice 2017/C 393/05: butter in butter shortbread; no such rule in general in the US."""
+    lines = (line("all-purpose flour", 300), line("salted butter", 200), line("granulated sugar", 100))
+    plain, named = bake(*lines, line("table salt", 3)), bake(*lines, line("table salt", 3))
+    named = replace(named, about=replace(named.about, title="Butter shortbread"))
+    done = replace(named, totals=replace(named.totals, finished_grams=Range.exact(540)))
+    european = region in ("EU", "UK")
+    assert "%" not in listed(plain, region).replace("2%", "")
+    assert ("33 %" in listed(named, region)) is european
+    assert ("37 %" in listed(done, region)) is european  # of the finished food, where its weight is known
+
+
+@pytest.mark.parametrize("region", REGION_NAMES)
+def test_a_warning_of_gluten_beside_wheat_is_kept_since_it_may_mean_another_grain(region: str) -> None:
+    """Only like cancels like; where the summary says "wheat, gluten" (Standard 1.2.3) the warning stays in words."""
+    flour = pack("bread flour", "Wheat flour. May contain gluten.")
+    declaration = told(bake(line("bread flour", 100, flour)), region)
+    assert "**other cereals containing gluten**" in marked(declaration.may_line)
+    assert ("gluten" in declaration.may_contain) is (region != "ANZ")
+    assert not set(declaration.may_contain) & set(declaration.contains)
+
+
+def test_a_named_grain_that_may_be_in_it_is_warned_of_beside_gluten() -> None:
+    flour = pack("bread flour", "Wheat flour. May contain rye.")
+    declaration = told(bake(line("bread flour", 100, flour)), "ANZ")
+    assert declaration.may_contain == ("rye",)
+    assert marked(declaration.may_line) == "May be present: **rye**."

@@ -11,8 +11,8 @@ import zxingcpp
 from pypdf import PdfReader
 
 from generator.declaration.regions import region_named
+from generator.present.net_weight import net_weight
 from generator.present.tag_views import NetWeight, Person, TagView
-from generator.present.tags import net_weight
 from generator.present.views import RecipeView
 from generator.render.tag_sheets.letters import required_mm, required_net_mm
 from generator.render.tag_sheets.sheets import TagSheets, render_tag_sheets
