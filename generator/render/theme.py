@@ -37,7 +37,8 @@ def theme_folder(theme: str, kind: str) -> Path:
 def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
     """The files of a theme by names such as "site/recipe.html", and those that templates among them name in turn.
 
-    A name that ends in a slash is the whole folder; a star stands for any letters. Sorted by name; a file that is not there is left out.
+    A name that ends in a slash is the whole folder; a star stands for any letters. Sorted by name; a file that is
+    not there is left out.
     """
     found: dict[str, Path] = {}
     waiting = list(names)
