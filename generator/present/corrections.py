@@ -27,6 +27,7 @@ from generator.settings import Settings
 
 Titles = Mapping[str, str]
 _LOUD = (Harm.ALLERGENS, Harm.CAUTIONS)
+_BESIDE = ("label", "keeps")
 _MOST_TOLD = 4
 _TAKEN_BACK: Final = "taken back"
 
@@ -104,7 +105,7 @@ def _ledgers_words(before: Revision, after: Revision, formula: Formula, settings
     if stated is not None:
         what, old, new = worded(stated, formula, settings)
         return f"{what} {old} {ARROW} {new}"
-    told = [each for each in told_changes(before.facts, after.facts) if each.harm <= Harm.AMOUNTS]
+    told = _for_readers(told_changes(before.facts, after.facts))
     words = [_words(each, before.facts, after.facts, formula, settings) for each in told]
     more = f" and {len(words) - _MOST_TOLD} changes more" if len(words) > _MOST_TOLD else ""
     return "; ".join(words[:_MOST_TOLD]) + more
@@ -129,13 +130,19 @@ def since_views(formula: Formula, facts: Facts, settings: Settings, ledger: Ledg
 
 def _since(number: int, formula: Formula, facts: Facts, settings: Settings, ledger: Ledger) -> SinceView:
     then, is_whole = _kept(number, ledger.revisions(formula.name))
-    told = told_changes(then, facts) if then else ()
+    told = _for_readers(told_changes(then, facts)) if then else ()
     before = () if is_whole else tuple(_earlier(number, formula, settings, ledger))
     loud, quiet = (
         tuple(_words(each, then, facts, formula, settings) for each in told if each.harm in harms)
-        for harms in (_LOUD, (Harm.AMOUNTS,))
+        for harms in (_LOUD, (Harm.AMOUNTS, Harm.WORDS))
     )
     return SinceView(number=number, alarms=loud, changes=tuple(dict.fromkeys((*before, *quiet))))
+
+
+def _for_readers(told: tuple[Told, ...]) -> tuple[Told, ...]:
+    """What a reader of an older copy must know; where that is nothing, what its label and its keeping say now."""
+    grave = tuple(each for each in told if each.harm <= Harm.AMOUNTS)
+    return grave or tuple(each for each in told if each.kind in _BESIDE)
 
 
 def _kept(number: int, revisions: tuple[Revision, ...]) -> tuple[Facts, bool]:

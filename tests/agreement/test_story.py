@@ -288,7 +288,12 @@ def component_corrected(kitchen: Kitchen) -> None:
     assert made.structured()["dateModified"] == "2026-09-25"
     assert 'id="since-1"' in made.html()
     assert 'id="since-2"' in made.html()
-    assert f"Since revision 1 bread flour 400 g (3¼ cups) → 431 g ({NEW_CUPS})" in made.page()
+    page, label = made.page(), "the list of ingredients on the label reads otherwise"
+    assert f"Since revision 1 bread flour 400 g (3¼ cups) → 431 g ({NEW_CUPS})" in page
+    assert f"Since revision 2 {label}" in page
+    reason = f"Corrected 25 September 2026: {label}, because its Candied peel was corrected: it did not keep."
+    assert reason in page
+    assert "its Candied peel was corrected" in made.entry()["content"]
     due = json.loads(kitchen.run("2026-09-26", "due", "--format", "json", code=1))["due"]
     assert ("candied-peel", "page") in {(each["recipe"], each["place"]) for each in due}
     kitchen.run("2026-09-26", "posted", "candied-peel", "page")
