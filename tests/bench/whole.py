@@ -17,12 +17,20 @@ PAPER = frozenset({"tags", "bench sheets", "overlays", "formula sheets", "cards"
 
 def ours(content: Path, output: Path, jobs: int) -> object:
     """What the command does, without paper and pictures: the short way first."""
+    from generator.build import program
     from generator.build.cache import users_cache
     from generator.memory import same_as_last
 
+    # A bench that edits a template edits a copy.
+    if (content.parent / "themes").is_dir():
+        program._TREES = (program._PACKAGE, content.parent / "themes")
     if same_as_last(content, output, day=DAY, cache=users_cache()) is not None:
         return "same"
     from generator.making import How
+    from generator.render import theme
+
+    if (content.parent / "themes").is_dir():
+        theme._HOMES = (content.parent / "themes",)
     from generator.pipeline import make_folder
 
     made = make_folder(content, output=output, day=DAY, jobs=jobs, how=How(without=PAPER))

@@ -172,6 +172,7 @@ def test_second_thread_does_not_stop_the_processes() -> None:
 
 
 @pytest.mark.long
+@pytest.mark.filterwarnings("default")
 def test_an_executor_of_many_machines_can_stand_in(tmp_path: Path) -> None:
     """dask.distributed on loopback, where it is installed."""
     distributed = pytest.importorskip("distributed")
