@@ -11,7 +11,6 @@ from importlib import resources
 from io import BytesIO
 from pathlib import Path
 
-from fontTools.subset import Options, Subsetter
 from fontTools.ttLib import TTFont
 
 from generator.render.font_cache import kept_font
@@ -104,6 +103,9 @@ def web_copy(face: Typeface) -> bytes:
 
 
 def _web_copy(face: Typeface) -> bytes:
+    # Loaded only where a face must be cut: what is cut is kept.
+    from fontTools.subset import Options, Subsetter
+
     options = Options(layout_features=list(_FEATURES), flavor="woff2", notdef_outline=True, hinting=False)
     font = TTFont(face.path, recalcTimestamp=False)
     subsetter = Subsetter(options)
