@@ -2,18 +2,21 @@
 
 import random
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
 
 from generator.build import program
-from generator.making import How
-from generator.pipeline import make_folder
+from generator.diagnostics.codes import CODES
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
+from generator.diagnostics.span import whole_file
+from generator.making import How, Made, make
+from generator.pipeline import check_folder, make_folder
 from generator.render import theme
 from tests.making.kitchen import EDITS, Kitchen, files_in
 
-NAMES = ".tinleaf-manifest.json"
+CODE = next(iter(CODES))
 THEMES = Path(__file__).parents[2] / "themes"
 
 
@@ -218,3 +221,36 @@ def test_file_that_changes_within_the_same_moment_is_seen(
     os.utime(file, ns=(about.st_atime_ns, about.st_mtime_ns))
     assert not kitchen.same()
     agrees(kitchen)
+
+
+def test_what_cannot_be_proved_is_neither_written_nor_kept(kitchen: Kitchen) -> None:
+    """A fault of ours: new files do not say what the recipes say."""
+    page = "site/recipes/oat-squares/index.html"
+    seen: list[str] = []
+
+    def make_with(*, faulty: bool) -> Made:
+        def prove(files: Mapping[str, bytes], _: object, __: object) -> Diagnostics:
+            seen.extend(files)
+            wrong = [each for each in files if each == page and faulty]
+            return tuple(
+                Diagnostic(code=CODE, message="says 2 g for 200 g", span=whole_file(each)) for each in wrong
+            )
+
+        return make(
+            kitchen.content,
+            kitchen.output,
+            check=lambda only: check_folder(kitchen.content, day=kitchen.day, only=only),
+            day=kitchen.day,
+            jobs=1,
+            progress=None,
+            how=How(cache=kitchen.cache, without=kitchen.without),
+            prove=prove,
+        )
+
+    assert [each.span.path for each in make_with(faulty=True).unproven] == [page]
+    assert not kitchen.output.exists()
+    seen.clear()
+    again = make_with(faulty=False)
+    assert seen == [page]
+    assert again.report is not None
+    assert page in again.report.written
