@@ -8,7 +8,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from generator.catalogue.allergens import ALLERGENS, allergens_named
-from generator.declaration.characteristic import shares
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import merged, plain_text
 from generator.declaration.entries import (
@@ -50,8 +49,7 @@ def declare(
     contains = _contains(found, carried, rules)
     may = _may_contain(carried, contains, rules)
     unknown = (*carried.unknown, *_kinds_to_name(contains, carried, rules))
-    tail = _tail(found, formula, rules)
-    ingredients = list_runs(found, tail=tail, region=rules, shares=shares(found, formula, rules))
+    ingredients = list_runs(found, tail=_tail(found, formula, rules), region=rules)
     contains_line = _contains_line(contains, rules)
     others = _other_kinds(carried, contains, rules)
     may_line = _may_line((*may, *others), contains, rules)

@@ -8,7 +8,6 @@ ones.
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from types import MappingProxyType
 
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import in_list, joined, merged, plain_text
@@ -20,7 +19,6 @@ from generator.formula.model import Formula, Line, Use, Ware
 
 WEIGHED, UNWEIGHED, OPTIONAL, CHOICE, EXTRA = "weighed", "unweighed", "optional", "choice", "extra"
 _WATER = "water"  # the catalogue's group of water and ice
-NO_SHARES: Mapping[str, str] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,29 +48,16 @@ def entries(formula: Formula, *, book: Mapping[str, Formula], region: Region) ->
     return _entries(formula, book, region, frozenset({formula.name}))
 
 
-def list_runs(
-    found: tuple[Entry, ...],
-    *,
-    tail: frozenset[str],
-    region: Region,
-    shares: Mapping[str, str] = NO_SHARES,
-) -> tuple[Run, ...]:
-    """The list as runs. `tail` holds the keys of entries that may stand behind "2% or less of".
-
-    `shares` are words to stand after the entry of a key: " 33 %".
-    """
+def list_runs(found: tuple[Entry, ...], *, tail: frozenset[str], region: Region) -> tuple[Run, ...]:
+    """The list as runs. `tail` holds the keys of entries that may stand behind "2% or less of"."""
     weighed = [each for each in found if each.place == WEIGHED]
-    head = [_with_share(each, shares) for each in weighed if each.key not in tail]
+    head = [each.runs for each in weighed if each.key not in tail]
     small = [each.runs for each in weighed if each.key in tail]
     if small:
         colon = ":" if len(small) > 1 else ""
         head.append(merged((Run(text=f"{region.small_amounts_words}{colon} "), *joined(small, ", "))))
     groups = [joined(head, ", "), *_after_the_weighed(found, weighed=bool(weighed))]
     return joined((each for each in groups if each), "; ")
-
-
-def _with_share(entry: Entry, shares: Mapping[str, str]) -> tuple[Run, ...]:
-    return merged((*entry.runs, Run(text=shares.get(entry.key, ""))))
 
 
 def declared_ids(carried: LineAllergens, region: Region) -> tuple[str, ...]:

@@ -69,7 +69,7 @@ def every_line(lines: Iterable[Line]) -> Iterator[Line]:
 
 
 def without_pack(formula: Formula, *, book: Mapping[str, Formula]) -> tuple[str, ...]:
-    """Items sold in packs of which the pantry has no row: what their packs warn of is stated nowhere.
+    """Items sold in packs of which the pantry has no word: what their packs warn of is stated nowhere.
 
     They are declared as the foods that they are; what comes loose (fruit, vegetables, eggs, water) is left out.
     """
@@ -82,7 +82,7 @@ def without_pack(formula: Formula, *, book: Mapping[str, Formula]) -> tuple[str,
         found |= {
             item: None
             for item, ware in wares
-            if ware and not ware.packs and ware.ingredient.group not in _LOOSE
+            if ware and all(map(_only_weighs, ware.packs)) and ware.ingredient.group not in _LOOSE
         }
         inner = (book[line.component] for line in lines if line.component and line.component in book)
         fresh = [one for one in inner if one.name not in seen]
@@ -140,11 +140,15 @@ def _component(
 
 def _whole(formula: Formula, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
     own = (_line(line, book, seen) for line in every_line(formula.lines))
-    if not formula.lines:
-        own = iter(
-            (_summed((), (f"{_capital(formula.about.title)} has no formula yet: what is in it is not known.",)),)
-        )
-    return together((*own, *(_extra(use, book, seen) for use in extras(formula))))
+    added = (_extra(use, book, seen) for use in extras(formula))
+    return together((*_without_formula(formula), *own, *added))
+
+
+def _without_formula(formula: Formula) -> tuple[LineAllergens, ...]:
+    if formula.lines:
+        return ()
+    reason = f"{_capital(formula.about.title)} has no formula yet: what is in it is not known."
+    return (_summed((), (reason,)),)
 
 
 def _extra(use: Use, book: Mapping[str, Formula], seen: frozenset[str]) -> LineAllergens:
@@ -250,9 +254,15 @@ def _open_questions(ware: Ware, item: str) -> Iterator[str]:
 def _says_nothing(pack: Pack) -> bool:
     """A row of the pantry is a pack that stands on the shelf: without its words nobody knows what is in it.
 
-    This holds for a row that only weighs a plain food, too: what took words away must not settle a doubt.
+    Only a row that weighs a food and no more speaks of no pack; such a food is told as one without (`without_pack`).
     """
-    return not pack.label and not pack.read
+    return not pack.label and not pack.read and not _only_weighs(pack)
+
+
+def _only_weighs(pack: Pack) -> bool:
+    weighed = pack.grams_per_ml is not None or pack.grams_per_piece is not None or bool(pack.composition)
+    told = (pack.label, pack.contains_given, pack.may_contain, pack.checked, pack.url, pack.buy, pack.note)
+    return weighed and not pack.stands_in and not any(told)
 
 
 def _documented(ingredient: Ingredient) -> bool:

@@ -37,7 +37,7 @@ class Region:
     water_left_out   share of the finished food up to which water may go unnamed, None: never
     letters          whose rule the heights of letters follow: "american" or "european"
     metric_first     whether the net weight begins with grams
-    shares_of_named  whether the list says the share of what the name of the food speaks of
+    shares_of_named  whether food sold packed in advance says the share of what its name speaks of
     names_nothing    words of an ingredient's name that do not make it the one that the food is named after
     spelling         words of the catalogue's names -> as they are written here, where it has no name of its own
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not

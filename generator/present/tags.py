@@ -7,7 +7,9 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from generator.catalogue.load import Pack
+from generator.declaration.characteristic import shares
 from generator.declaration.declare import declare
+from generator.declaration.lines import without_pack
 from generator.declaration.regions import region_named
 from generator.formula.bake_day import as_baked, wares_within
 from generator.formula.model import Formula
@@ -56,7 +58,28 @@ def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = Non
         packs=packs_words(baked, book, record, language),
         day=record.day if record else None,
         statement_on=day_words(settings.statement_on, language) if settings.statement else "",
-        untold=untold,
+        untold=(*untold, *_unread(baked, book), *_shares(baked, book, region)),
+    )
+
+
+def _unread(formula: Formula, book: Mapping[str, Formula]) -> tuple[str, ...]:
+    """What is declared as the food that it is, since nobody has read a pack of it."""
+    items = without_pack(formula, book=book)
+    if not items:
+        return ()
+    return (
+        f"No pack stands in the pantry for {', '.join(items)}: what such a pack warns of is not on the tags.",
+    )
+
+
+def _shares(formula: Formula, book: Mapping[str, Formula], region: str) -> tuple[str, ...]:
+    told = shares(formula, book=book, region=region)
+    if not told:
+        return ()
+    known = formula.totals.finished_grams is not None
+    base = "of the finished weight" if known else "of all that goes in, since no finished weight is known"
+    return (
+        f"If you sell it packed in advance, its list must say how much it holds: {', '.join(told)} ({base}).",
     )
 
 

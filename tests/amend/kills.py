@@ -120,10 +120,18 @@ def look(root: Path, old: State, new: State, tally: Tally) -> None:
         tally.faults.append("the folder has errors")
 
 
+def warm_up(folder: Path, words: list[str]) -> None:
+    """Runs the command here, so that every child has all of the program and starts writing at once."""
+    warm = folder.with_name("warm")
+    shutil.copytree(folder, warm)
+    with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
+        main([*words, "--content", str(warm)])
+
+
 def tally_of(folder: Path, trials: int, seed: int, words: list[str]) -> Tally:
     chance, work = random.Random(seed), folder.with_name("trial")
     tally, old = Tally(), state_of(folder)
-    check_folder(folder)
+    warm_up(folder, words)
     shutil.copytree(folder, work)
     new, tally.window, code = measure(work, words)
     if code or new == old:

@@ -1,8 +1,11 @@
 """What the maker is told: whole messages, at their place."""
 
+from dataclasses import replace
 from datetime import date
+from fractions import Fraction
 
 from generator.declaration.checks import kitchen_diagnostics, label_diagnostics, pack_diagnostics
+from generator.declaration.lines import without_pack
 from generator.diagnostics.span import Span
 from tests.declaration.bakes import bake, book, extra, line, pack
 
@@ -98,7 +101,9 @@ def test_a_pack_that_was_looked_at_and_says_nothing_is_still_to_be_read() -> Non
     formula = bake(line("raisins", 100, looked_at))
     (found,) = label_diagnostics(formula, book=book(formula))
     assert found.message == ("the label is not finished: raisins: say in the pantry what its pack contains.")
-    weighed = bake(line("raisins", 100, pack("raisins")))  # a row of the pantry that says nothing of its pack
-    assert [each.message for each in label_diagnostics(weighed, book=book(weighed))] == [found.message]
-    without_a_row = bake(line("raisins", 100))
-    assert label_diagnostics(without_a_row, book=book(without_a_row)) == ()
+    silent = bake(line("raisins", 100, pack("raisins")))  # a row of the pantry that says nothing of its pack
+    assert [each.message for each in label_diagnostics(silent, book=book(silent))] == [found.message]
+    weighed = bake(line("raisins", 100, replace(pack("raisins"), grams_per_ml=Fraction(3, 5))))
+    for one in (weighed, bake(line("raisins", 100))):
+        assert label_diagnostics(one, book=book(one)) == ()
+        assert without_pack(one, book=book(one)) == ("raisins",)

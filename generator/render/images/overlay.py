@@ -1,5 +1,6 @@
 """The amounts of a recipe as a picture to lay over a film: a docket on a transparent ground."""
 
+from collections.abc import Iterator
 from io import BytesIO
 
 from PIL import Image, ImageDraw
@@ -7,6 +8,7 @@ from PIL import Image, ImageDraw
 from generator.present.views import RecipeView
 from generator.render.images.arrange import HEIGHT, WIDTH, Panel, panels_of
 from generator.render.images.ink import INK, OVERSAMPLE, PAPER, RULE, draw_text
+from generator.render.images.record import recorded
 from generator.render.output import Product
 
 
@@ -25,7 +27,14 @@ def _png(panel: Panel) -> bytes:
     _draw(ImageDraw.Draw(picture), panel)
     written = BytesIO()
     picture.reduce(OVERSAMPLE).save(written, format="PNG", compress_level=6)
-    return written.getvalue()
+    return recorded(written.getvalue(), _words(panel))
+
+
+def _words(panel: Panel) -> Iterator[str]:
+    """Every text of the picture as it is drawn: the head, then row by row."""
+    yield from (stroke.text for stroke in panel.head)
+    for placed in panel.rows:
+        yield " ".join(stroke.text for stroke in placed.row.strokes)
 
 
 def _draw(canvas: ImageDraw.ImageDraw, panel: Panel) -> None:

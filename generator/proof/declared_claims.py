@@ -1,0 +1,70 @@
+"""What the declaration claims: the list, what is contained, what may be, what is not known yet."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from generator.present.views import LabelView, RecipeView, Run
+from generator.proof.claim import DECLARATION, WORDS, Claim, claim
+
+
+def told(runs: Iterable[Run]) -> str:
+    return "".join(run.text for run in runs)
+
+
+def label_claims(label: LabelView, *, listed: bool = True, advice: bool = True) -> Iterator[Claim]:
+    """`listed`: the list of ingredients is there. Wherever these stand, they must be there whole."""
+    if listed and label.ingredients:
+        yield from _declared("the list of ingredients", f"{label.heading} {told(label.ingredients)}")
+    yield from _declared("that the label is not finished", label.unfinished)
+    yield from _declared("what it contains", told(label.contains_line))
+    yield from _declared("what it may contain", told(label.may_line))
+    yield from _declared("what else the kitchen handles", label.kitchen_line, group="kitchen")
+    if advice:
+        yield from claim("the advice to ask", label.advice, kind=WORDS, loose=True, group="advice")
+
+
+def described_label(view: RecipeView) -> Iterator[Claim]:
+    """In the text under a film: the line of what is contained or else the list, and what neither of them names."""
+    label = view.label
+    held, may = told(label.contains_line), told(label.may_line)
+    if not held:
+        held = told(label.ingredients)
+    yield from label_claims(label, listed=not label.contains_line)
+    lines = [line for part in view.parts for line in part.lines]
+    carried = sorted({name for line in lines for name in line.allergens})
+    for name in carried:
+        if not _names(held, name):
+            yield from _declared(f"that it holds {name}", *_any_of("Also in it", carried, name, held))
+    for name in sorted({name for line in lines for name in line.may_contain} - set(carried)):
+        if not _names(f"{held} {may}", name):
+            possible = sorted({name for line in lines for name in line.may_contain})
+            words = _any_of("May also contain", possible, name, f"{held} {may}", but=carried)
+            yield from _declared(f"that it may hold {name}", *words)
+
+
+def _any_of(
+    lead: str, names: Iterable[str], name: str, held: str, *, but: Iterable[str] = ()
+) -> tuple[str, ...]:
+    """The sentence in which a name that no other sentence has must stand."""
+    more = [each for each in names if not _names(held, each) and each not in set(but)]
+    return (f"{lead}: {', '.join(more)}",) if name in more else ()
+
+
+def carried_claims(view: RecipeView) -> Iterator[Claim]:
+    """Which line carries what, on the page of the recipe."""
+    for part in view.parts:
+        for line in part.lines:
+            if not (line.allergens or line.may_contain or line.unknown):
+                continue
+            words = [line.item, *line.allergens]
+            words += ["may contain", *line.may_contain] if line.may_contain else []
+            words += ["not known", *line.unknown] if line.unknown else []
+            yield from claim(f"what {line.item} carries", " ".join(words), kind=DECLARATION)
+
+
+def _declared(what: str, *ways: str, group: str = "allergens") -> tuple[Claim, ...]:
+    return claim(what, *ways, kind=DECLARATION, loose=True, group=group)
+
+
+def _names(text: str, name: str) -> bool:
+    return re.search(rf"\b{re.escape(name)}", text, re.IGNORECASE) is not None

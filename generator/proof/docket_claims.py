@@ -1,0 +1,181 @@
+"""What the lines, the times and the figures of a recipe claim, in the order in which outputs have them."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.present.views import LineView, PartView, RecipeView, TimesView
+from generator.proof.claim import AMOUNT, DECLARATION, Claim, claim
+
+Claims = tuple[Claim, ...]
+
+
+def docket_claims(
+    view: RecipeView, *, percents: bool = False, sums: bool = True, together: bool = False
+) -> Iterator[Claim]:
+    """Every part with its weight, every line with both measures, its choices, and its percent on a docket.
+
+    `sums`: a part's weight stands beside its title. `together`: that of the only part stands below its lines.
+    """
+    for part in view.parts:
+        yield from _part(part, sums=sums)
+        for line in part.lines:
+            yield from line_claims(line)
+            if percents:
+                yield from claim(f"the percentage of {line.item}", f"{line.percent}")
+        if together and part.weight and not part.title:
+            yield from claim("the weight of the whole", f"Together {part.weight}")
+
+
+def _part(part: PartView, *, sums: bool) -> Claims:
+    what = f"the part “{part.title}”"
+    words = f"{part.title} {part.weight}" if sums else part.title
+    return claim(what, words, group="ingredients") if part.title else ()
+
+
+def line_claims(line: LineView) -> Iterator[Claim]:
+    """A line's amounts with its item are one claim, in either order of the measures."""
+    what = f"the line of {line.item}"
+    yield from claim(what, *_worded(line), group="ingredients")
+    if line.optional:
+        yield from claim(f"that {line.item} is optional", "optional", group="ingredients")
+    if line.note:
+        yield from claim(f"the note on {line.item}", line.note, loose=True, group="ingredients")
+    for choice in line.choices:
+        yield from claim(f"the choice beside {line.item}", f"or {choice}", group="ingredients")
+
+
+def _worded(line: LineView) -> Iterator[str]:
+    first, second = line.amount.first, line.amount.second
+    item = f"{line.item} {line.preparation}".strip()
+    beside = " ".join(f"{each.label} {each.words}" for each in line.beside)
+    yield f"{first} {second} {item}"
+    yield f"{first} {second} {beside} {item}"
+    yield f"{second} {first} {item}"
+    # A pinch of salt, and salt to taste.
+    told = f"{first} {second}".strip()
+    yield f"{told} of {item}"
+    yield f"{line.item} {told} {line.preparation}"
+
+
+def picture_claims(view: RecipeView) -> Iterator[Claim]:
+    """The same on a picture, which sets the other measure below the item where it has no room beside it."""
+    for part in view.parts:
+        yield from _part(part, sums=True)
+        for line in part.lines:
+            first, second = line.amount.first, line.amount.second
+            words = f"{line.item} {line.preparation} {'optional' if line.optional else ''}"
+            yield from claim(
+                f"the line of {line.item}", f"{first} {second} {words}", f"{first} {words} {second}"
+            )
+            for choice in line.choices:
+                yield from claim(f"the choice beside {line.item}", f"or {choice}")
+
+
+def page_times(view: RecipeView) -> Iterator[Claim]:
+    for each in view.times:
+        what = _of(each)
+        yield from claim(f"the whole time{what}", f"Time {each.way} {each.total}")
+        yield from _stages(each)
+        for segment in each.segments:
+            yield from claim(f"a stage{what}", f"{segment.kind} {segment.words}")
+
+
+def card_times(view: RecipeView) -> Iterator[Claim]:
+    for each in view.times:
+        yield from claim(f"the whole time{_of(each)}", f"{each.way} total {each.total}")
+        yield from _stages(each)
+
+
+def _stages(each: TimesView) -> Iterator[Claim]:
+    for name, words in (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking)):
+        if words:
+            yield from claim(f"the {name} time{_of(each)}", f"{name} {words}")
+
+
+def text_times(view: RecipeView, *, lead: str) -> Iterator[Claim]:
+    """One line for each way: "Time, by hand: 2 h (hands-on 20 min, baking 40 min)"."""
+    titles = {way.name: way.title for way in view.ways}
+    for each in view.times:
+        stages = (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking))
+        told = " ".join(f"{name} {words}" for name, words in stages if words)
+        if each.total:
+            words = f"{lead} {titles.get(each.way, each.way)} {each.total} {told}"
+            yield from claim(f"the time{_of(each)}", words, group="times")
+
+
+def sheet_times(view: RecipeView) -> Iterator[Claim]:
+    """A row of a table for each way."""
+    for each in view.times:
+        stages = [words or "none" for words in (each.hands_on, each.waiting, each.baking)]
+        words = " ".join([each.way or "as the method says", *stages, each.total])
+        yield from claim(f"the time{_of(each)}", words)
+
+
+def _of(each: TimesView) -> str:
+    return f" of “{each.way}”" if each.way else ""
+
+
+def fact_claims(view: RecipeView) -> Iterator[Claim]:
+    for fact in view.facts:
+        yield from claim(f"the figure “{fact.label}”", f"{fact.label} {fact.words}", loose=True)
+
+
+def measured_claims(view: RecipeView) -> Iterator[Claim]:
+    """Which cups, spoons, eggs and roundings are meant."""
+    for fact in view.measured:
+        yield from claim(f"how it is measured: {fact.label}", f"{fact.label} {fact.words}", loose=True)
+
+
+def head_claims(view: RecipeView, *, labels: bool = True) -> Iterator[Claim]:
+    """What is made, for how many, in which tin."""
+    told = (("Makes", view.makes), ("Portions", view.portions), ("Tin", view.tin))
+    for label, words in told:
+        if words:
+            says = f"{label} {words}" if labels else words
+            yield from claim(f"what it says of “{label}”", says, loose=True, group="makes")
+
+
+def revision_claims(view: RecipeView) -> Iterator[Claim]:
+    """The number and the day by which a reader knows an old copy."""
+    day = view.updated_day or view.published_day
+    yield from claim("the revision", f"Revision {view.revision} {day}", kind="words", loose=True)
+
+
+def correction_claims(view: RecipeView) -> Iterator[Claim]:
+    for each in view.corrections:
+        what = f"the correction of {each.day}"
+        yield from claim(what, f"{each.day} {each.change}", loose=True, group="corrections")
+        film = f"The film still shows {each.film}" if each.film else ""
+        yield from claim(f"what the film shows since {each.day}", film, loose=True, group="corrections")
+
+
+def since_claims(view: RecipeView) -> Iterator[Claim]:
+    """What changed since each earlier revision; a change of allergens is a declaration."""
+    for since in view.since:
+        what = f"what changed since revision {since.number}"
+        words = " ".join([f"Since revision {since.number}", *since.alarms, *since.changes])
+        yield from claim(what, words, kind=DECLARATION if since.alarms else AMOUNT, loose=True)
+
+
+def oven_claims(view: RecipeView) -> Iterator[Claim]:
+    """Each oven of the method for other ovens: as a card tells it, or as the text under a film does."""
+    for oven in view.ovens:
+        gas = f"gas mark {oven.gas}" if oven.gas else ""
+        card = f"Oven {oven.written}: without a fan {oven.plain}, with a fan {oven.fan}, {gas}"
+        fan, plain = f"{oven.fan} with a fan", f"{oven.plain} without a fan"
+        ways = (card, *(f"{oven.written} is {other}, {gas}" for other in (fan, plain)))
+        yield from claim(f"{oven.written} in other ovens", *ways, loose=True, group="ovens")
+
+
+def film_claims(view: RecipeView) -> Iterator[Claim]:
+    """What the films still show, and their chapters."""
+    for video in view.videos:
+        for remark in video.film_remarks:
+            yield from claim("what the film still shows", remark, loose=True)
+        for chapter in video.chapters:
+            words = f"{chapter.stamp} {chapter.title}"
+            yield from claim(f"the chapter at {chapter.stamp}", words, loose=True, group="chapters")
+
+
+def caution_claims(cautions: Iterable[str]) -> Iterator[Claim]:
+    for words in cautions:
+        yield from claim("a caution", words, kind=DECLARATION, loose=True, group="cautions")

@@ -1,0 +1,100 @@
+"""What the proof holds the output against, and which files there ought to be."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from types import MappingProxyType
+
+from generator.present.people import PeopleView
+from generator.present.tag_views import TagView
+from generator.present.views import ArticleView, KindView, RecipeView, SiteView
+from generator.proof.context import Sayings
+
+# The files of a recipe on the desk, and what each is.
+_DESK = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png")
+MADE_BY_COMMAND = "tags-for.pdf"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A file that belongs into the output. `kind` chooses how it is read; `of` is the view that it shows."""
+
+    kind: str
+    of: RecipeView | ArticleView | KindView | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Expected:
+    """The publication as it was understood. `limit` is that of a description, in bytes; `remedy` what to type."""
+
+    site: SiteView
+    data: Mapping[str, Mapping[str, object]]
+    tags: Mapping[str, TagView]
+    people: PeopleView | None = None
+    limit: int = 5000
+    remedy: str = ""
+
+    @cached_property
+    def places(self) -> Mapping[str, Place]:
+        """Every file but those that others lead to (pictures, fonts, styles), by its path in the output."""
+        return MappingProxyType(dict(self._places()))
+
+    @cached_property
+    def lists(self) -> Sayings:
+        """What any list of the site may say: titles, leads, days, corrections."""
+        site = self.site
+        heads = [(view.title, view.lead, view.published_day, view.corrections) for view in site.recipes]
+        posts = [(post.title, post.lead, post.day) for post in (*site.journal, *site.standing)]
+        pictures = [each.photo for each in site.recipes]
+        pictures += [each.photo for each in (*site.journal, *site.standing)]
+        about = (site.title, site.lead, site.maker, site.contact, site.pages, site.corrections)
+        return Sayings(views=(*heads, *posts, *pictures, about))
+
+    @cached_property
+    def _sayings(self) -> dict[int, Sayings]:
+        return {}
+
+    def sayings(self, view: object) -> Sayings:
+        """What the strings of a view explain, worked out once for all the files that show it."""
+        known = self._sayings.get(id(view))
+        if known is None:
+            known = self._sayings[id(view)] = Sayings(views=(view, self.site.title, self.site.maker))
+        return known
+
+    def _places(self) -> Iterator[tuple[str, Place]]:
+        site = self.site
+        yield from ((path, Place(kind=kind)) for path, kind in _FIXED.items())
+        for view in site.recipes:
+            yield f"site/{view.path}index.html", Place(kind="bake", of=view)
+            yield f"site/{view.path}recipe.json", Place(kind="data", of=view)
+            yield from ((f"site/{card.path}", Place(kind="card", of=view)) for card in view.cards)
+            if view.sheet:
+                yield f"site/{view.sheet.path}", Place(kind="formula sheet", of=view)
+        for post in site.journal:
+            yield f"site/{post.path}index.html", Place(kind="article", of=post)
+        for page in site.standing:
+            yield f"site/{page.path}index.html", Place(kind="article", of=page)
+        for shelf in site.kinds:
+            yield f"site/{shelf.path}index.html", Place(kind="kind", of=shelf)
+        if site.allergens is not None:
+            yield "site/allergens/index.html", Place(kind="allergens")
+        if self.people is not None:
+            yield "desk/people/index.html", Place(kind="people")
+        for view in site.all_recipes:
+            for name in _DESK:
+                kind = {"formula": "formula sheet"}.get(name.partition(".")[0], name.partition(".")[0])
+                yield f"desk/{view.name}/{name}", Place(kind=kind, of=view)
+
+
+_FIXED = {
+    "site/index.html": "home",
+    "site/404.html": "list",
+    "site/recipes/index.html": "bakes",
+    "site/journal/index.html": "list",
+    "site/kinds/index.html": "list",
+    "site/corrections/index.html": "corrections",
+    "site/feed.xml": "atom",
+    "site/feed.json": "json feed",
+    "site/sitemap.xml": "sitemap",
+    "site/robots.txt": "robots",
+}

@@ -1,0 +1,49 @@
+"""The words of a PDF, side after side, as the file itself has them.
+
+What repeats on every side (the running title, the number of the side) and the numbers of lists, which a PDF holds
+apart from their lines, are set aside: a sentence that goes on overleaf is one sentence.
+"""
+
+import re
+from typing import TYPE_CHECKING
+
+from generator.proof.built_text import BuiltText, Piece
+
+if TYPE_CHECKING:
+    from pypdfium2 import PdfPage
+
+# The number of a list's entry stands by itself and has a blank behind it; the end of a sentence ("gas mark 4.") not.
+_FURNITURE = re.compile(r"\s*(?:\d+\. |.*side \d+ of \d+|.* bench sheet|.* formula sheet)\s*")
+# A range may be broken after its dash.
+_GOES_ON = re.compile(r"[\d¼½¾⅐-⅞][–-]\s*$")
+
+
+def read_pdf(path: str, content: bytes, *, running: str) -> BuiltText:
+    """`running` is the line that repeats at the foot of each side, such as its revision. ValueError: no PDF."""
+    # Loaded where a PDF is read, since most commands read none.
+    import pypdfium2
+
+    try:
+        document = pypdfium2.PdfDocument(content)
+    except pypdfium2.PdfiumError as error:
+        raise ValueError(str(error)) from None
+    try:
+        sides = [_side(document[number]) for number in range(len(document))]
+    finally:
+        document.close()
+    pieces = [
+        Piece(words=line.rstrip() if _GOES_ON.search(line) else f"{line}\n", side=number)
+        for number, side in enumerate(sides, start=1)
+        for at, line in enumerate(side.splitlines())
+        if not (_FURNITURE.fullmatch(line) or (line.strip() == running and at))
+    ]
+    return BuiltText(path=path, pieces=tuple(pieces))
+
+
+def _side(page: "PdfPage") -> str:
+    text = page.get_textpage()
+    try:
+        return str(text.get_text_range())
+    finally:
+        text.close()
+        page.close()

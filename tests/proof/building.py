@@ -1,0 +1,109 @@
+"""The honey oat braid and its peel, built once in a process: what the proof is tried on."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+from pathlib import Path
+from shutil import copytree
+from tempfile import mkdtemp
+from types import MappingProxyType
+
+from PIL import Image
+
+from generator.diagnostics.diagnostic import Diagnostics, has_errors
+from generator.outputs import tasks_of
+from generator.pipeline import CheckResult, check_folder
+from generator.proof.prove import prove
+from generator.render.cards.render import CARD_SIZES, lay_out_card
+from generator.render.paper import to_pdf
+
+SAMPLE = Path(__file__).parents[1] / "present" / "sample"
+DAY = date(2026, 10, 1)
+BRAID = "honey-oat-braid"
+
+Files = Mapping[str, bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """A passage of a file of the content, and what it becomes."""
+
+    path: str
+    old: str
+    new: str
+
+
+def lay(root: Path, changes: Iterable[Change] = ()) -> Path:
+    """The sample as a content folder, with its photograph, and with passages changed."""
+    copytree(SAMPLE, root)
+    (root / "media").mkdir()
+    Image.new("RGB", (640, 480), (150, 110, 70)).save(root / "media" / "honey-oat-braid.jpg")
+    for change in changes:
+        path = root / change.path
+        text = path.read_text(encoding="utf-8")
+        assert change.old in text, change
+        path.write_text(text.replace(change.old, change.new), encoding="utf-8")
+    return root
+
+
+def understood(*changes: Change, day: date = DAY) -> CheckResult:
+    result = check_folder(lay(Path(mkdtemp(prefix="proof-")) / "content", changes), day=day)
+    assert not has_errors(result.diagnostics), result.diagnostics
+    return result
+
+
+@cache
+def sample() -> CheckResult:
+    return understood()
+
+
+def made(result: CheckResult, *titles: str) -> Files:
+    """The products of the tasks whose titles end so; of all tasks where none is named."""
+    expected = result.expected
+    tasks = tasks_of(
+        result.site,
+        data=expected.data,
+        tags=expected.tags,
+        people=expected.people,
+        settings=result.setting.settings,
+        media=result.media,
+    )
+    wanted = (task for task in tasks if not titles or task.title.endswith(titles))
+    return MappingProxyType({each.path: each.content for task in wanted for each in task.work()})
+
+
+@cache
+def texts() -> Files:
+    """The site and the numbers of the sample."""
+    return made(sample(), "the site", "numbers")
+
+
+def card(result: CheckResult, name: str = BRAID) -> Files:
+    """The smallest card of a recipe."""
+    view = result.views[name]
+    (size,) = (each for each in CARD_SIZES if each.name == "a6")
+    document = lay_out_card(view, size, code=None)
+    return {f"site/recipes/{name}/card-a6.pdf": to_pdf(document)}
+
+
+@cache
+def papers() -> Files:
+    """What is printed or drawn of the braid, one card of the four, and its description."""
+    return {**made(sample(), f"{BRAID}: desk", f"{BRAID}: formula sheet"), **card(sample())}
+
+
+def edited(files: Files, path: str, old: str, new: str, *, count: int = 1) -> Files:
+    """One file with a passage changed at its first place, or at every place with `count` -1."""
+    text = files[path].decode("utf-8")
+    assert old in text, f"{old!r} is not in {path}"
+    return {path: text.replace(old, new, count).encode("utf-8")}
+
+
+def proved(files: Files, result: CheckResult | None = None) -> Diagnostics:
+    return prove(files, (result or sample()).expected)
+
+
+def told(found: Diagnostics) -> str:
+    """All findings as a text, for a look into it."""
+    return "\n".join(f"{each.span.path}:{each.span.line}: [{each.code}] {each.message}" for each in found)

@@ -1,0 +1,157 @@
+"""An output folder as a whole: what is missing, what nothing explains, what was changed, what is of other content."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from generator.build.fingerprint import fingerprint
+from generator.build.manifest import NAME, as_bytes
+from generator.diagnostics.diagnostic import Severity
+from generator.proof.folder import MANIFEST, prove_folder, why_unreadable
+from tests.proof.building import BRAID, Change, lay, papers, sample, texts, understood
+
+REMEDY = "`tinleaf make` writes it anew."
+BRAIDS = f"site/recipes/{BRAID}/"
+
+
+def written(root: Path, changed: Mapping[str, bytes | None] | None = None, *, noted: bool = True) -> Path:
+    """The sample's output on the disk, with files changed, added or, with None, left out."""
+    files = {**texts(), **papers()}
+    if noted:
+        files[NAME] = as_bytes({path: fingerprint(content) for path, content in files.items()})
+    for path, content in {**files, **(changed or {})}.items():
+        if content is not None:
+            (root / path).parent.mkdir(parents=True, exist_ok=True)
+            (root / path).write_bytes(content)
+    return root
+
+
+def findings(root: Path, code: str) -> list[tuple[str, str]]:
+    """Path and message of every finding of a code."""
+    proved = prove_folder(root, replace(sample().expected, remedy=REMEDY))
+    return [(each.span.path, each.message) for each in proved.diagnostics if each.code == code]
+
+
+def test_the_name_of_the_manifest_is_one() -> None:
+    assert MANIFEST == NAME
+
+
+def test_what_was_left_out_is_missing_and_nothing_else_is_said(tmp_path: Path) -> None:
+    """Three sizes of card and the desk of the peel were not built for this test."""
+    proved = prove_folder(written(tmp_path), sample().expected)
+    assert {each.code for each in proved.diagnostics} == {"A008"}
+    gone = {each.span.path for each in proved.diagnostics if each.message == "this file is not there"}
+    cards = {f"{BRAIDS}card-{size}.pdf" for size in ("4x6", "5x7", "a5")}
+    desk = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png")
+    assert gone == cards | {f"desk/candied-lemon-peel/{name}" for name in desk}
+
+
+def test_a_link_to_a_file_that_is_gone_is_named_at_its_line(tmp_path: Path) -> None:
+    gone = f"{BRAIDS}recipe.json", "site/leaf/docket.css"
+    root = written(tmp_path, dict.fromkeys(gone))
+    told = findings(root, "A008")
+    assert (gone[0], "this file is not there") in told
+    assert ("site/index.html", f"a link leads to {gone[1]}, and there is no such file") in told
+
+
+FOREIGN = {
+    "site/holiday.html": "nothing in the content explains this file, and no make wrote it",
+    "site/recipes/rye/index.html": "nothing in the content explains this file, and no make wrote it",
+    f"{BRAIDS}card-4x6 (1).pdf": "nothing in the content explains this file, and no make wrote it",
+    "desk/honey-oat-braid/.DS_Store": "nothing in the content explains this file, and no make wrote it",
+    "site/media/other.jpg": "nothing in the content explains this file, and no make wrote it",
+    "desk/candied-lemon-peel/overlay-2.png": "nothing in the content explains this file, and no make wrote it",
+}
+
+
+@pytest.mark.parametrize("path", FOREIGN)
+def test_a_foreign_file_is_named(path: str, tmp_path: Path) -> None:
+    root = written(tmp_path, {path: b"strange"})
+    assert findings(root, "A006") == [(path, FOREIGN[path])]
+
+
+def test_the_page_of_a_bake_that_is_gone_is_told_from_a_foreign_file(tmp_path: Path) -> None:
+    page = "site/recipes/rye/index.html"
+    files = {**texts(), **papers(), page: b"rye"}
+    marks = {path: fingerprint(content) for path, content in files.items()}
+    root = written(tmp_path, {page: b"rye", NAME: as_bytes(marks)})
+    told = "an earlier make wrote this file, and nothing in the content asks for it any more"
+    assert findings(root, "A006") == [(page, told)]
+
+
+def test_a_link_out_of_the_folder_is_not_followed(tmp_path: Path) -> None:
+    root = written(tmp_path / "output")
+    (tmp_path / "secret.txt").write_text("400 g")
+    (root / "site" / "secret.txt").symlink_to(tmp_path / "secret.txt")
+    assert findings(root, "A006") == [("site/secret.txt", "this is a link to another place")]
+
+
+def test_a_file_that_was_changed_without_an_amount_is_named(tmp_path: Path) -> None:
+    sheet = texts()["site/leaf/docket.css"] + b"\n.caution { display: none }\n"
+    root = written(tmp_path, {"site/leaf/docket.css": sheet})
+    ((path, message),) = findings(root, "A010")
+    assert (path, "changed after it was made" in message) == ("site/leaf/docket.css", True)
+
+
+def test_what_is_found_in_a_file_is_told_once(tmp_path: Path) -> None:
+    path = f"desk/{BRAID}/description.txt"
+    text = papers()[path].replace(b"430 g (3", b"400 g (3", 1)
+    root = written(tmp_path, {path: text})
+    assert findings(root, "A010") == []
+    assert [each for each, _ in findings(root, "A002")] == [path]
+
+
+def test_tags_for_people_of_an_older_recipe_are_a_warning(tmp_path: Path) -> None:
+    path = f"desk/{BRAID}/tags-for.pdf"
+    tags = papers()[f"desk/{BRAID}/tags.pdf"]
+    root = written(tmp_path, {path: tags})
+    assert findings(root, "A006") == []
+    assert findings(root, "A009") == []
+    newer = understood(Change(path=f"recipes/{BRAID}.md", old="salted butter", new="lard"))
+    found = [each for each in prove_folder(root, newer.expected).diagnostics if each.code == "A009"]
+    assert [(each.span.path, each.severity) for each in found] == [(path, Severity.WARNING)]
+    assert f"tinleaf tags {BRAID}" in found[0].hint
+
+
+def test_without_a_manifest_everything_is_still_read(tmp_path: Path) -> None:
+    path = f"{BRAIDS}index.html"
+    root = written(tmp_path, {path: texts()[path].replace(b"wheat, milk, egg</b>", b"egg</b>")}, noted=False)
+    assert [each for each, _ in findings(root, "A003")] == [path]
+
+
+def test_output_of_other_content_is_said_once(tmp_path: Path) -> None:
+    root = written(tmp_path / "output")
+    site = lay(tmp_path / "content")
+    for path in (site / "recipes").iterdir():
+        path.rename(path.with_name(f"other-{path.name}"))
+    braid = site / "recipes" / f"other-{BRAID}.md"
+    braid.write_text(braid.read_text().replace("recipe: candied", "recipe: other-candied"))
+    from generator.pipeline import check_folder
+    from tests.proof.building import DAY
+
+    other = check_folder(site, day=DAY)
+    (found,) = prove_folder(root, other.expected).diagnostics
+    assert found.message == "this output was made of other content: none of its bakes is in recipes/"
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [
+        ("nowhere", "there is no folder"),
+        ("file", "is a file"),
+        ("empty", "is empty"),
+        ("strange", "is no output of ours"),
+        ("output/site", "is a part of an output"),
+    ],
+)
+def test_what_is_no_output_is_said(name: str, says: str, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x")
+    (tmp_path / "empty").mkdir()
+    (tmp_path / "strange").mkdir()
+    (tmp_path / "strange" / "letter.txt").write_text("x")
+    (tmp_path / "output" / "site").mkdir(parents=True)
+    (tmp_path / "output" / NAME).write_bytes(as_bytes({}))
+    assert says in why_unreadable(tmp_path / name)
+    assert why_unreadable(tmp_path / "output") == ""
