@@ -97,5 +97,7 @@ def test_every_case_has_its_tests(case: str, mark: str, tests: str) -> None:
     assert mark in (EXAMPLE, DERIVED)
     for each in tests.split():
         module, _, function = each.partition(":")
-        found = getattr(import_module(f"tests.{module if '.' in module else f'reference.{module}'}"), function)
+        found = getattr(
+            import_module(f"tests.{module if '.' in module else f'reference.{module}'}"), function
+        )
         assert callable(found), (case, each)
