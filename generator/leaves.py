@@ -12,9 +12,10 @@ from generator.build.cache import Cache
 from generator.build.task import Kept, kept
 from generator.declaration.checks import Footprint, footprint
 from generator.declaration.lines import every_line
-from generator.declaration.model import Declaration
 from generator.history.bakes import BakeRecord
+from generator.present.allergen_table import Declared
 from generator.present.data import recipe_data
+from generator.present.listing import declared_of
 from generator.present.offers import sizes_view
 from generator.present.recipe import Setting
 from generator.present.tag_views import TagView
@@ -58,7 +59,7 @@ class Leaf:
 
     `short` is the view without all that lists have no use for; `named` are files of `media/` that it names;
     `components` are recipes that it uses, `packs` the rows of the pantry in it or in its
-    bake records; `declaration` is that of the site's region.
+    bake records; `declared` is its row of the table of allergens.
     """
 
     name: str
@@ -71,7 +72,7 @@ class Leaf:
     named: tuple[str, ...]
     components: tuple[str, ...]
     packs: tuple[str, ...]
-    declaration: Declaration
+    declared: Declared | None
     footprint: Footprint
 
 
@@ -100,7 +101,7 @@ def leaf_of(name: str, checked: Known, cache: Cache) -> Leaf:
         entry=recipe_entry(view, checked.bare_site) if view.on_site else None,
         named=named_by(view) if view.on_site else (),
         components=tuple(dict.fromkeys(components)),
-        declaration=setting.declarations[name][setting.settings.region],
+        declared=declared_of(view, setting) if view.on_site else None,
         packs=tuple(dict.fromkeys((*printed.packs, *recorded))),
         footprint=printed,
     )

@@ -46,6 +46,7 @@ from generator.present.listing import recipe_views
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView, RecipeView
+from generator.readback import prove_new
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.print_fonts import unprintable
@@ -63,13 +64,14 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakeResult:
-    """`report` is None where errors kept everything from being written."""
+    """`report` is None where errors kept all from being written, or `unproven`: files that are wrong by our fault."""
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
     profile: Profile = field(default_factory=Profile)
+    unproven: Diagnostics = ()
 
 
 def check_folder(
@@ -148,9 +150,16 @@ def make_folder(
     def check(only: frozenset[str] | None) -> CheckResult:
         return check_folder(root, day=day, only=only)
 
-    made = make(root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How())
+    made = make(
+        root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How(), prove=prove_new
+    )
     return MakeResult(
-        diagnostics=made.diagnostics, texts=made.texts, report=made.report, day=made.day, profile=made.profile
+        diagnostics=made.diagnostics,
+        texts=made.texts,
+        report=made.report,
+        day=made.day,
+        profile=made.profile,
+        unproven=made.unproven,
     )
 
 

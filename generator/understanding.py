@@ -159,7 +159,7 @@ def _understood(
         checked.articles,
         setting,
         {name: leaf.short for name, leaf in leaves.items()},
-        declared={name: leaf.declaration for name, leaf in leaves.items()},
+        declared={name: leaf.declared for name, leaf in leaves.items() if leaf.declared is not None},
     )
     publication = Publication(
         site=site,

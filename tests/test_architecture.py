@@ -57,7 +57,9 @@ ABOVE_ALL = {
     # The gate before the output, which asks the proof.
     "release": ENTRANCES | {"pipeline", "outputs"},
     # What the pipeline calls to do no more than a change asks for.
-    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
+    **dict.fromkeys(
+        ("checked", "leaves", "understanding", "making", "memory", "sources_apart", "readback"), ENTRANCES
+    ),
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.

@@ -13,6 +13,11 @@ if TYPE_CHECKING:
     from generator.build.store import WriteReport
     from generator.diagnostics.diagnostic import Diagnostics
 
+_SHOWN = 12
+"""So many places are enough to report a fault of ours."""
+
+OUR_BUG = 70
+
 SUMMARY = "check, then write the site, the cards, the tags and the descriptions"
 TEXT = """\
 Checks everything, then writes the output folder: site/ to upload as it is, desk/ for yourself.
@@ -28,6 +33,9 @@ examples:
   tinleaf make --day 2026-12-24         what will be published on that day
   tinleaf make --jobs 1                 one file after the other, for a small machine
   tinleaf make --check-only             whether the output is as the content says
+
+Before anything is written, every new file is read back and compared with the recipes; see
+`tinleaf check --built`.
 
 What was made once is kept in your cache folder (XDG_CACHE_HOME or ~/.cache, in it tinleaf/), which
 is safe to delete. TINLEAF_CACHE_BYTES says how large it may grow (2000000000), 0 keeps nothing.
@@ -107,6 +115,8 @@ def _make(content: Path, output: Path, options: argparse.Namespace) -> int:
         from generator.cli.profile import as_table
 
         print(as_table(made.profile), file=sys.stderr)
+    if made.unproven:
+        return _own_up(made.unproven, output)
     wrong = has_errors_in(made.diagnostics)
     return _conclude(made.report, output, day=made.day.isoformat(), options=options, wrong=wrong)
 
@@ -115,6 +125,17 @@ def has_errors_in(diagnostics: "Diagnostics") -> bool:
     from generator.diagnostics.diagnostic import has_errors
 
     return has_errors(diagnostics)
+
+
+def _own_up(unproven: "Diagnostics", output: Path) -> int:
+    """What was made does not say what the recipes say: our fault, and the old output stays as it was."""
+    from generator.cli.findings import show_findings
+
+    show_findings(unproven[:_SHOWN], {}, content=output)
+    more = f" and {len(unproven) - _SHOWN} more" if len(unproven) > _SHOWN else ""
+    say(f"the files that were made do not agree with your recipes: {len(unproven[:_SHOWN])} places{more}")
+    say("this is a fault of the program, not of your files; nothing was written. Please report it")
+    return OUR_BUG
 
 
 def _conclude(

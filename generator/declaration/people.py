@@ -121,8 +121,8 @@ def worst(answers: Iterable[Answer]) -> str:
 def _answer(avoided: Avoided, carried: LineAllergens, statement: str, silent: tuple[str, ...]) -> Answer:
     if not avoided.ids:
         return _by_words(avoided.word, statement)
-    certain = [each for each in carried.traces if each.state == CONTAINS and _is_meant(each, avoided.ids)]
-    perhaps = [each for each in carried.traces if each not in certain and _may_be_meant(each, avoided.ids)]
+    certain = [each for each in carried.traces if each.state == CONTAINS and is_meant(each, avoided.ids)]
+    perhaps = [each for each in carried.traces if each not in certain and may_be_meant(each, avoided.ids)]
     unknown = tuple(carried.unknown)
     reasons = (*_told(certain), *_told(perhaps), *unknown)
     if certain:
@@ -142,7 +142,7 @@ def _by_words(word: str, statement: str) -> Answer:
     return Answer(word=word, state=UNKNOWN, reasons=(reason,))
 
 
-def _is_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
+def is_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
     """Whether what is declared is what is avoided: itself, a kind of an avoided class, or a hybrid of it."""
     found = trace.allergen
     return any(
@@ -156,12 +156,12 @@ def _is_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
     )
 
 
-def _may_be_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
+def may_be_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
     """A precaution for it, or a class word ("tree nuts") that may stand for the kind that is avoided."""
     wide = is_class_word(trace.allergen) and any(
         ALLERGENS[trace.allergen].group == ALLERGENS[each].group for each in avoided
     )
-    return wide or (trace.state == MAY and _is_meant(trace, avoided))
+    return wide or (trace.state == MAY and is_meant(trace, avoided))
 
 
 def _told(traces: Iterable[Trace]) -> tuple[str, ...]:

@@ -1,9 +1,14 @@
-"""The allergens of everything on the site, bakes by allergen, with where each comes from."""
+"""The allergens of everything on the site, bakes by allergen, with where each comes from.
+
+A column holds all that its word means: pecan stands under "tree nuts" too, and a warning of "tree nuts" under every
+nut, since it may mean that one. So nobody who hides the bakes that list a thing is shown one that may hold it.
+"""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from generator.declaration.model import Declaration, Trace
+from generator.declaration.people import is_meant, may_be_meant
 from generator.declaration.regions import Region, region_named
 from generator.present.addresses import slug
 
@@ -13,10 +18,11 @@ CONTAINS, MAY, TO_READ, NOT_LISTED = "contains", "may contain", "to be read", "n
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AllergenHead:
-    """`key` names the column in the page, `words` to the reader."""
+    """`key` names the column in the page, `words` to the reader; `ids` are the allergens that go by these words."""
 
     key: str
     words: str
+    ids: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,20 +52,26 @@ class AllergenTable:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Declared:
-    """A bake of the site with its declaration in the site's region."""
+    """A bake of the site with its declaration in the site's region; `traces` are all that it carries, in any."""
 
     title: str
     path: str
     declaration: Declaration
+    traces: tuple[Trace, ...]
 
 
 def allergen_table(bakes: Sequence[Declared], *, region: str) -> AllergenTable:
     rules = region_named(region)
     ids = {each for bake in bakes for each in (*bake.declaration.contains, *bake.declaration.may_contain)}
-    words = sorted({rules.word(each) for each in ids}, key=str.casefold)
-    heads = tuple(AllergenHead(key=slug(each), words=each) for each in words)
+    heads = tuple(_head(each, rules) for each in sorted(map(rules.word, ids), key=str.casefold))
+    heads = tuple(dict.fromkeys(heads))
     ordered = sorted(bakes, key=lambda bake: (bake.title.casefold(), bake.path))
     return AllergenTable(heads=heads, rows=tuple(_row(bake, heads, rules) for bake in ordered))
+
+
+def _head(words: str, rules: Region) -> AllergenHead:
+    ids = tuple(each for each in rules.words if rules.word(each) == words)
+    return AllergenHead(key=slug(words), words=words, ids=ids)
 
 
 def _row(bake: Declared, heads: tuple[AllergenHead, ...], rules: Region) -> AllergenRow:
@@ -67,32 +79,33 @@ def _row(bake: Declared, heads: tuple[AllergenHead, ...], rules: Region) -> Alle
         title=bake.title,
         path=bake.path,
         unfinished=bake.declaration.unfinished,
-        cells=tuple(_cell(head, bake.declaration, rules) for head in heads),
+        cells=tuple(_cell(head, bake, rules) for head in heads),
     )
 
 
-def _cell(head: AllergenHead, declaration: Declaration, rules: Region) -> AllergenCell:
+def _cell(head: AllergenHead, bake: Declared, rules: Region) -> AllergenCell:
     """As long as a pack is to be read, nothing that is not declared can be said not to be listed."""
-    contains = {rules.word(each) for each in declaration.contains}
-    may = {rules.word(each) for each in declaration.may_contain}
-    if head.words in contains:
-        state = CONTAINS
-    elif head.words in may:
-        state = MAY
-    else:
-        state = NOT_LISTED if declaration.finished else TO_READ
-    sources = tuple(_sources(head, state, declaration.traces, rules))
-    return AllergenCell(head=head, state=state, sources=declaration.unknown if state == TO_READ else sources)
+    declared = [each for each in bake.traces if rules.id not in each.excepted]
+    certain = [each for each in declared if each.state == CONTAINS and _is_meant(each, head, rules)]
+    perhaps = [each for each in declared if each not in certain and _may_be_meant(each, head, rules)]
+    if certain or perhaps:
+        state = CONTAINS if certain else MAY
+        return AllergenCell(head=head, state=state, sources=_sources((*certain, *perhaps)))
+    if bake.declaration.finished:
+        return AllergenCell(head=head, state=NOT_LISTED, sources=())
+    return AllergenCell(head=head, state=TO_READ, sources=bake.declaration.unknown)
 
 
-def _sources(head: AllergenHead, state: str, traces: Iterable[Trace], rules: Region) -> tuple[str, ...]:
-    words = (
-        f"{each.item}: {_told(each)}"
-        for each in traces
-        if head.words in {rules.word(one) for one in rules.ids(each.allergen)}
-        and (each.state == state or state == CONTAINS)
-    )
-    return tuple(dict.fromkeys(words))
+def _is_meant(trace: Trace, head: AllergenHead, rules: Region) -> bool:
+    return is_meant(trace, head.ids) or bool(set(rules.ids(trace.allergen)) & set(head.ids))
+
+
+def _may_be_meant(trace: Trace, head: AllergenHead, rules: Region) -> bool:
+    return may_be_meant(trace, head.ids) or (trace.state == MAY and _is_meant(trace, head, rules))
+
+
+def _sources(traces: Iterable[Trace]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(f"{each.item}: {_told(each)}" for each in traces))
 
 
 def _told(trace: Trace) -> str:

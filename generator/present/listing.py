@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
-from generator.declaration.model import Declaration
+from generator.declaration.lines import formula_allergens
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.allergen_table import AllergenTable, Declared, allergen_table
@@ -31,12 +31,12 @@ def site_view(
     setting: Setting,
     views: Mapping[str, RecipeView] | None = None,
     *,
-    declared: Mapping[str, Declaration] | None = None,
+    declared: Mapping[str, Declared] | None = None,
 ) -> SiteView:
     """The publication. Lists hold what is published by the day, newest first, then by name.
 
-    `views` are those of the whole book, where they were made before. With `declared`, the declarations in the site's
-    region, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
+    `views` are those of the whole book, where they were made before. With `declared`, their rows of the table
+    of allergens, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
     """
     settings = setting.settings
     everything = tuple((recipe_views(setting) if views is None else views).values())
@@ -89,16 +89,21 @@ def _with_since(view: RecipeView, setting: Setting) -> RecipeView:
     return replace(view, since=since_views(formula, facts, setting.settings, setting.ledger))
 
 
-def _allergens(
-    recipes: tuple[RecipeView, ...], setting: Setting, declared: Mapping[str, Declaration] | None
-) -> AllergenTable:
-    region = setting.settings.region
-    if declared is None:
-        declared = {view.name: setting.declarations[view.name][region] for view in recipes}
-    bakes = tuple(
-        Declared(title=view.title, path=view.path, declaration=declared[view.name]) for view in recipes
+def declared_of(view: RecipeView, setting: Setting) -> Declared:
+    """What the table of allergens says of a bake."""
+    return Declared(
+        title=view.title,
+        path=view.path,
+        declaration=setting.declarations[view.name][setting.settings.region],
+        traces=formula_allergens(setting.book[view.name], book=setting.book).traces,
     )
-    return allergen_table(bakes, region=region)
+
+
+def _allergens(
+    recipes: tuple[RecipeView, ...], setting: Setting, declared: Mapping[str, Declared] | None
+) -> AllergenTable:
+    bakes = (declared_of(view, setting) if declared is None else declared[view.name] for view in recipes)
+    return allergen_table(tuple(bakes), region=setting.settings.region)
 
 
 def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:

@@ -13,8 +13,8 @@ OUNCE = Fraction("28.349523125")  # grams, exactly (NIST SP 811)
 def net_weight(grams: Fraction, region: str) -> NetWeight:
     """Never more than there is: tenths of an ounce and whole grams, both rounded down.
 
-    Of 681 g the ounces come out whole: 1 lb 8 oz, which is 680 g. So that both figures say the same (21 CFR 101.7) the
-    grams follow the ounces, by one gram at the most.
+    Of 681 g the ounces come out whole: 1 lb 8 oz, which is 680 g. So that both figures say the same (21 CFR 101.7)
+    the grams follow the ounces, by one gram at the most.
     """
     whole = floor(grams)
     imperial = pounds_and_ounces(Fraction(whole))

@@ -33,6 +33,7 @@ class Answer:
     book: None = None
     report: WriteReport | None = None
     day: date = date(2026, 9, 12)
+    unproven: diagnostic.Diagnostics = ()
 
 
 @dataclass(slots=True, kw_only=True)
