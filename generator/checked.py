@@ -10,13 +10,15 @@ from generator.formula.article import Article
 from generator.formula.shelf import Shelf
 from generator.history.bakes import BakeRecord, newest_bake
 from generator.leaves import bare
-from generator.outputs import Media
+from generator.outputs import MediaFolder
 from generator.present.listing import site_view
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
 from generator.present.tag_views import TagView
 from generator.present.tags import tag_view
 from generator.present.views import RecipeView, SiteView
+from generator.proof.expected import Expected
+from generator.release import expected_output
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,7 +35,7 @@ class CheckResult:
     shelf: Shelf
     views: Mapping[str, RecipeView]
     articles: tuple[Article, ...]
-    media: Media
+    media: MediaFolder
     bakes: tuple[BakeRecord, ...] = ()
     people: tuple[Eater, ...] = ()
 
@@ -50,6 +52,12 @@ class CheckResult:
         """The tag of a recipe, by the newest record up to the publication day."""
         record = newest_bake(self.bakes, name, until=self.setting.day)
         return tag_view(self.setting.book[name], self.setting, record)
+
+    @cached_property
+    def expected(self) -> Expected:
+        """What the files of the output must say."""
+        tags = {name: self.tag(name) for name in self.setting.book}
+        return expected_output(self.site, self.setting, tags=tags, people=self.who_can_eat)
 
     @property
     def who_can_eat(self) -> PeopleView | None:

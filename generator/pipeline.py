@@ -6,7 +6,6 @@
 unless there is an error anywhere.
 """
 
-import unicodedata
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -26,7 +25,7 @@ from generator.declaration.checks import (
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.declaration.people import Eater, read_people
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, in_order
-from generator.diagnostics.span import Span, first_place
+from generator.diagnostics.span import Span
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
@@ -37,6 +36,7 @@ from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import read_bakes
 from generator.history.ledger import Ledger, read_ledger
+from generator.losses import shortened_descriptions, unprintable_letters
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
 from generator.noticed import notice
@@ -45,11 +45,10 @@ from generator.present.altitude import at_altitude
 from generator.present.listing import recipe_views
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
-from generator.present.views import PhotoView, RecipeView
-from generator.readback import prove_new
+from generator.present.views import PhotoView
+from generator.release import gate
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
-from generator.render.print_fonts import unprintable
 from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal.render import as_terminal
 from generator.settings import Settings
@@ -103,8 +102,8 @@ def check_folder(
     labels, history = _labels(setting), notice(setting, folder, _names(folder, written))
     views = recipe_views(setting)
     described = (
-        *_descriptions(setting, views),
-        *_glyphs(setting, views, folder.texts),
+        *shortened_descriptions(setting, views),
+        *unprintable_letters(setting, views, folder.texts),
         *_claims(folder.texts),
     )
     return CheckResult(
@@ -151,7 +150,7 @@ def make_folder(
         return check_folder(root, day=day, only=only)
 
     made = make(
-        root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How(), prove=prove_new
+        root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How(), prove=gate
     )
     return MakeResult(
         diagnostics=made.diagnostics,
@@ -335,32 +334,3 @@ def _claims(texts: Mapping[str, str]) -> Iterator[Diagnostic]:
         for number, line in enumerate(text.splitlines() if path.endswith(".md") else (), start=1):
             span = Span(path=path, line=number, column=1, end_line=number, end_column=len(line) + 1)
             yield from claim_diagnostics(line, span)
-
-
-def _glyphs(
-    setting: Setting, views: Mapping[str, RecipeView], texts: Mapping[str, str]
-) -> Iterator[Diagnostic]:
-    """An error for each character that no font of ours has: on paper it would be a silent gap."""
-    for name, view in views.items():
-        formula, missing = setting.book[name], unprintable(view)
-        for character in dict.fromkeys(each.character for each in missing):
-            span = first_place(formula.path, texts.get(formula.path, ""), character)
-            called = unicodedata.name(character, "without a name")
-            # What is not seen would also turn the message itself around.
-            shown = f"“{character}” " if character.isprintable() else ""
-            message = f"the character {shown}(U+{ord(character):04X} {called.lower()}) cannot be printed"
-            hint = "Take it out, or write it in words: no font of the cards and tags has it."
-            yield Diagnostic(code="B001", message=message, span=span, hint=hint)
-
-
-def _descriptions(setting: Setting, views: Mapping[str, RecipeView]) -> Diagnostics:
-    """A warning for each block under a video that had to leave sections out."""
-    found = []
-    for name, view in views.items():
-        described = render_description(view, limit=setting.settings.description_limit)
-        if described.dropped:
-            message = f"the block under the video is too long and leaves out: {', '.join(described.dropped)}"
-            hint = "Shorten the steps or the links, or set a larger “description_limit:” in site.yaml."
-            span = setting.book[name].spans["title"]
-            found.append(Diagnostic(code="D001", message=message, span=span, hint=hint))
-    return tuple(found)

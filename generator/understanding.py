@@ -104,6 +104,15 @@ def understand(disk: Disk, check: Check, cache: Cache, day: date | None) -> Unde
     return _wholly(disk, check, cache)
 
 
+def publication_of(checked: CheckResult, cache: Cache) -> Publication:
+    """All that a make of this content renders, whatever was made before."""
+    disk = Disk(root=checked.media.root, stamps={}, before=None, since=0)
+    leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
+    return _understood(
+        disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves)
+    ).publication
+
+
 def _wholly(disk: Disk, check: Check, cache: Cache) -> Understood:
     checked = check(None)
     leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}

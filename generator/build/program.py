@@ -10,7 +10,7 @@ from pathlib import Path
 from generator.build.snapshot import snapshot_of
 
 _PACKAGE = Path(__file__).resolve().parent.parent
-_TREES = (_PACKAGE, _PACKAGE.parent / "themes")
+_TREES: tuple[Path, ...] = (_PACKAGE, _PACKAGE.parent / "themes")
 _LIBRARIES = (
     *("brotli", "fontpkg-fira-sans-condensed", "fontpkg-vollkorn", "fonttools", "jinja2", "markdown-it-py"),
     *("markupsafe", "pillow", "pyyaml", "segno", "tinycss2", "tzdata", "weasyprint", "pydyf"),

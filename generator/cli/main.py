@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
 from generator.cli import baked, bring, check, correct, describe, due, make, posted, show, start, tags
-from generator.cli.options import USAGE_MISTAKE, Parser
+from generator.cli.options import OUR_BUG, USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
 
@@ -53,7 +53,6 @@ a first quarter of an hour:
 """
 CUT_OFF = 130
 PIPE_CLOSED = 141
-OUR_BUG = 70
 
 
 def run() -> NoReturn:

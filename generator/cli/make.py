@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from generator.cli.options import USAGE_MISTAKE, add_content, add_day, content_of, workers
+from generator.cli.options import OUR_BUG, USAGE_MISTAKE, add_content, add_day, content_of, workers
 from generator.cli.terminal import ProgressLine, say
 
 if TYPE_CHECKING:
@@ -15,8 +15,6 @@ if TYPE_CHECKING:
 
 _SHOWN = 12
 """So many places are enough to report a fault of ours."""
-
-OUR_BUG = 70
 
 SUMMARY = "check, then write the site, the cards, the tags and the descriptions"
 TEXT = """\

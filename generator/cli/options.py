@@ -13,6 +13,7 @@ from generator.measure.quantity import read_quantity
 from generator.measure.unit import SPOONS
 
 USAGE_MISTAKE = 2
+OUR_BUG = 70
 
 
 class Parser(argparse.ArgumentParser):

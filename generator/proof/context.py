@@ -21,6 +21,8 @@ _LEAST = 3
 _LABEL = 60
 # A record of more strings than this is no row of a table.
 _RECORD = 6
+_NUMBERED = re.compile(r"^\s*\d+[.)]\s+", re.MULTILINE)
+_ADDRESS = re.compile(r"\]\([^)\s]*\)")
 _NUMBER = re.compile(r"[\d¼½¾⅐-⅞]+")
 
 
@@ -92,7 +94,9 @@ class Sayings:
 
 def contexts_in(words: str) -> Iterator[Context]:
     """A context for each figure of a string; it reaches as far as the next figure that is not of the same measure."""
-    text = readable(words)
+    if any(each in words for each in "<>"):
+        yield from contexts_in(_spoken(words))
+    text = _unmarked(readable(words))
     found = tuple(figures_in(text))
     for number, figure in enumerate(found):
         context = _context(text, figure, *_reach(text, found, number))
@@ -101,6 +105,21 @@ def contexts_in(words: str) -> Iterator[Context]:
             context = _context(text, figure, 0, len(text))
         if _is_enough(context):
             yield context
+
+
+def _spoken(text: str) -> str:
+    """The signs that a plain text may not hold, in words."""
+    for sign, words in (("<=", "at most"), (">=", "at least"), ("<", "less than"), (">", "more than")):
+        text = text.replace(sign, f" {words} ")
+    return text
+
+
+def _unmarked(text: str) -> str:
+    """Without the marks of Markdown that a page does not show: numbers of lists, addresses of links."""
+    if "\n" in text or "](" in text:
+        text = _NUMBERED.sub("", text)
+        text = _ADDRESS.sub("]", text)
+    return text
 
 
 def _context(text: str, figure: Figure, start: int, end: int) -> Context:

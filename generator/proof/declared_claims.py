@@ -1,6 +1,5 @@
 """What the declaration claims: the list, what is contained, what may be, what is not known yet."""
 
-import re
 from collections.abc import Iterable, Iterator
 
 from generator.present.views import LabelView, RecipeView, Run
@@ -24,30 +23,13 @@ def label_claims(label: LabelView, *, listed: bool = True, advice: bool = True) 
 
 
 def described_label(view: RecipeView) -> Iterator[Claim]:
-    """In the text under a film: the line of what is contained or else the list, and what neither of them names."""
+    """In the text under a film: the line of what is contained or else the list, and what no line of a region says."""
     label = view.label
-    held, may = told(label.contains_line), told(label.may_line)
-    if not held:
-        held = told(label.ingredients)
     yield from label_claims(label, listed=not label.contains_line)
-    lines = [line for part in view.parts for line in part.lines]
-    carried = sorted({name for line in lines for name in line.allergens})
-    for name in carried:
-        if not _names(held, name):
-            yield from _declared(f"that it holds {name}", *_any_of("Also in it", carried, name, held))
-    for name in sorted({name for line in lines for name in line.may_contain} - set(carried)):
-        if not _names(f"{held} {may}", name):
-            possible = sorted({name for line in lines for name in line.may_contain})
-            words = _any_of("May also contain", possible, name, f"{held} {may}", but=carried)
-            yield from _declared(f"that it may hold {name}", *words)
-
-
-def _any_of(
-    lead: str, names: Iterable[str], name: str, held: str, *, but: Iterable[str] = ()
-) -> tuple[str, ...]:
-    """The sentence in which a name that no other sentence has must stand."""
-    more = [each for each in names if not _names(held, each) and each not in set(but)]
-    return (f"{lead}: {', '.join(more)}",) if name in more else ()
+    for lead, names in (("Also in it", label.also_in), ("May also contain", label.also_may)):
+        if names:
+            words = f"{lead}: {', '.join(names)}"
+            yield from _declared(f"what it says of “{lead.lower()}”", words)
 
 
 def carried_claims(view: RecipeView) -> Iterator[Claim]:
@@ -64,7 +46,3 @@ def carried_claims(view: RecipeView) -> Iterator[Claim]:
 
 def _declared(what: str, *ways: str, group: str = "allergens") -> tuple[Claim, ...]:
     return claim(what, *ways, kind=DECLARATION, loose=True, group=group)
-
-
-def _names(text: str, name: str) -> bool:
-    return re.search(rf"\b{re.escape(name)}", text, re.IGNORECASE) is not None

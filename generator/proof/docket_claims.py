@@ -49,6 +49,7 @@ def _worded(line: LineView) -> Iterator[str]:
     beside = " ".join(f"{each.label} {each.words}" for each in line.beside)
     yield f"{first} {second} {item}"
     yield f"{first} {second} {beside} {item}"
+    yield f"{first} {second} {line.item} {beside} {line.preparation}"
     yield f"{second} {first} {item}"
     # A pinch of salt, and salt to taste.
     told = f"{first} {second}".strip()

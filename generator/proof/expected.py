@@ -47,7 +47,8 @@ class Expected:
         posts = [(post.title, post.lead, post.day) for post in (*site.journal, *site.standing)]
         pictures = [each.photo for each in site.recipes]
         pictures += [each.photo for each in (*site.journal, *site.standing)]
-        about = (site.title, site.lead, site.maker, site.contact, site.pages, site.corrections)
+        kinds = tuple(each.title for each in site.kinds)
+        about = (site.title, site.lead, site.maker, site.contact, site.pages, site.corrections, kinds)
         return Sayings(views=(*heads, *posts, *pictures, about))
 
     @cached_property
@@ -76,6 +77,14 @@ class Expected:
             yield f"site/{page.path}index.html", Place(kind="article", of=page)
         for shelf in site.kinds:
             yield f"site/{shelf.path}index.html", Place(kind="kind", of=shelf)
+        for each in site.shelves:
+            yield f"site/{each.path}index.html", Place(kind="list")
+        for old in site.moved:
+            ending = "" if old.path.endswith((".html", ".htm")) else "index.html"
+            yield f"site/{old.path}{ending}", Place(kind="list")
+        if site.search is not None:
+            yield "site/search/index.html", Place(kind="list")
+            yield "site/search.json", Place(kind="search")
         if site.allergens is not None:
             yield "site/allergens/index.html", Place(kind="allergens")
         if self.people is not None:

@@ -16,7 +16,7 @@ _UNIT = (
 )
 _MEASURED = rf"{_NUMBER}(?:{_S}?(?:–|-|−|to){_S}?{_NUMBER})?{_S}*{_UNIT}(?![^\W\d_])"
 _GAS = rf"gas(?:{_S}+mark)?{_S}+{_NUMBER}(?:{_S}?(?:–|-){_S}?{_NUMBER})?"
-FIGURE = re.compile(rf"(?<![\w.:])(?:{_MEASURED}|{_GAS})", re.IGNORECASE)
+FIGURE = re.compile(rf"(?<![\w.:/=])(?:{_MEASURED}|{_GAS})", re.IGNORECASE)
 """A measured figure: "430 g", "12–15 min", "¾ cup", "−18 °C", "45.6 %", "gas 4"."""
 _JOINT = re.compile(r"[\s+]*(?:to)?[\s+]*", re.IGNORECASE)
 

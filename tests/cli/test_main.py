@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.cli.main import COMMANDS, CUT_OFF, OUR_BUG, PIPE_CLOSED, main
+from generator.cli.main import COMMANDS, CUT_OFF, PIPE_CLOSED, main
+from generator.cli.options import OUR_BUG
 from tests.cli.conftest import Cardboard
 
 Capture = pytest.CaptureFixture[str]

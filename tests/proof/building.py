@@ -3,24 +3,33 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from shutil import copytree
 from tempfile import mkdtemp
-from types import MappingProxyType
 
 from PIL import Image
 
 from generator.diagnostics.diagnostic import Diagnostics, has_errors
-from generator.outputs import tasks_of
 from generator.pipeline import CheckResult, check_folder
 from generator.proof.prove import prove
 from generator.render.cards.render import CARD_SIZES, lay_out_card
+from generator.render.feeds.render import render_feeds
 from generator.render.paper import to_pdf
+from generator.render.recipe_json import render_recipe_json
+from generator.render.site.frame import frame_of
+from generator.render.site.page import page_product
+from generator.render.site.pages import site_pages
+from generator.render.sitemap import render_sitemap
+from generator.render.structured_data.render import structured_data
+from tests.tasks import SITE, made_by
 
 SAMPLE = Path(__file__).parents[1] / "present" / "sample"
 DAY = date(2026, 10, 1)
 BRAID = "honey-oat-braid"
+
+DESK = ("description", "tags", "bench sheet", "overlay", "formula sheet")
+"""Tasks of what lies on the desk, and of the formula sheet."""
 
 Files = Mapping[str, bytes]
 
@@ -60,23 +69,27 @@ def sample() -> CheckResult:
 
 def made(result: CheckResult, *titles: str) -> Files:
     """The products of the tasks whose titles end so; of all tasks where none is named."""
-    expected = result.expected
-    tasks = tasks_of(
-        result.site,
-        data=expected.data,
-        tags=expected.tags,
-        people=expected.people,
-        settings=result.setting.settings,
-        media=result.media,
+    return made_by(result, *titles)
+
+
+def pages(result: CheckResult) -> Files:
+    """Pages, feeds, map and numbers, without the pictures and fonts that are no text."""
+    site = result.site
+    frame = frame_of(site)
+    shown = site_pages(site, structured=partial(structured_data, site=site))
+    products = (
+        *(page_product(each, frame) for each in shown),
+        *render_feeds(site),
+        *render_sitemap(site),
+        *(render_recipe_json(view.name, result.expected.data[view.name]) for view in site.recipes),
     )
-    wanted = (task for task in tasks if not titles or task.title.endswith(titles))
-    return MappingProxyType({each.path: each.content for task in wanted for each in task.work()})
+    return {each.path: each.content for each in products}
 
 
 @cache
 def texts() -> Files:
     """The site and the numbers of the sample."""
-    return made(sample(), "the site", "numbers")
+    return made(sample(), *SITE, "style and fonts", ".jpg", "numbers")
 
 
 def card(result: CheckResult, name: str = BRAID) -> Files:
@@ -90,7 +103,7 @@ def card(result: CheckResult, name: str = BRAID) -> Files:
 @cache
 def papers() -> Files:
     """What is printed or drawn of the braid, one card of the four, and its description."""
-    return {**made(sample(), f"{BRAID}: desk", f"{BRAID}: formula sheet"), **card(sample())}
+    return {**made(sample(), *(f"{BRAID}: {each}" for each in DESK)), **card(sample())}
 
 
 def edited(files: Files, path: str, old: str, new: str, *, count: int = 1) -> Files:

@@ -10,6 +10,7 @@ from generator.build.fingerprint import fingerprint
 from generator.build.manifest import NAME, as_bytes
 from generator.diagnostics.diagnostic import Severity
 from generator.proof.folder import MANIFEST, prove_folder, why_unreadable
+from generator.proof.papers import own_tags_faults
 from tests.proof.building import BRAID, Change, lay, papers, sample, texts, understood
 
 REMEDY = "`tinleaf make` writes it anew."
@@ -56,20 +57,20 @@ def test_a_link_to_a_file_that_is_gone_is_named_at_its_line(tmp_path: Path) -> N
     assert ("site/index.html", f"a link leads to {gone[1]}, and there is no such file") in told
 
 
-FOREIGN = {
-    "site/holiday.html": "nothing in the content explains this file, and no make wrote it",
-    "site/recipes/rye/index.html": "nothing in the content explains this file, and no make wrote it",
-    f"{BRAIDS}card-4x6 (1).pdf": "nothing in the content explains this file, and no make wrote it",
-    "desk/honey-oat-braid/.DS_Store": "nothing in the content explains this file, and no make wrote it",
-    "site/media/other.jpg": "nothing in the content explains this file, and no make wrote it",
-    "desk/candied-lemon-peel/overlay-2.png": "nothing in the content explains this file, and no make wrote it",
-}
+FOREIGN = (
+    "desk/candied-lemon-peel/overlay-2.png",
+    "desk/honey-oat-braid/.DS_Store",
+    "site/holiday.html",
+    "site/media/other.jpg",
+    f"{BRAIDS}card-4x6 (1).pdf",
+    "site/recipes/rye/index.html",
+)
 
 
-@pytest.mark.parametrize("path", FOREIGN)
-def test_a_foreign_file_is_named(path: str, tmp_path: Path) -> None:
-    root = written(tmp_path, {path: b"strange"})
-    assert findings(root, "A006") == [(path, FOREIGN[path])]
+def test_foreign_files_are_named(tmp_path: Path) -> None:
+    root = written(tmp_path, dict.fromkeys(FOREIGN, b"strange"))
+    told = "nothing in the content explains this file, and no make wrote it"
+    assert set(findings(root, "A006")) == {(path, told) for path in FOREIGN}
 
 
 def test_the_page_of_a_bake_that_is_gone_is_told_from_a_foreign_file(tmp_path: Path) -> None:
@@ -103,16 +104,18 @@ def test_what_is_found_in_a_file_is_told_once(tmp_path: Path) -> None:
     assert [each for each, _ in findings(root, "A002")] == [path]
 
 
-def test_tags_for_people_of_an_older_recipe_are_a_warning(tmp_path: Path) -> None:
+def test_tags_for_people_are_explained(tmp_path: Path) -> None:
     path = f"desk/{BRAID}/tags-for.pdf"
-    tags = papers()[f"desk/{BRAID}/tags.pdf"]
-    root = written(tmp_path, {path: tags})
+    root = written(tmp_path, {path: papers()[f"desk/{BRAID}/tags.pdf"]})
     assert findings(root, "A006") == []
     assert findings(root, "A009") == []
+
+
+def test_tags_for_people_of_an_older_recipe_are_a_warning() -> None:
     newer = understood(Change(path=f"recipes/{BRAID}.md", old="salted butter", new="lard"))
-    found = [each for each in prove_folder(root, newer.expected).diagnostics if each.code == "A009"]
-    assert [(each.span.path, each.severity) for each in found] == [(path, Severity.WARNING)]
-    assert f"tinleaf tags {BRAID}" in found[0].hint
+    tags = papers()[f"desk/{BRAID}/tags.pdf"]
+    (found,) = own_tags_faults("desk/tags-for.pdf", tags, newer.tag(BRAID), command="Print them anew.")
+    assert (found.code, found.severity, found.hint) == ("A009", Severity.WARNING, "Print them anew.")
 
 
 def test_without_a_manifest_everything_is_still_read(tmp_path: Path) -> None:

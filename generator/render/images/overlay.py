@@ -31,10 +31,12 @@ def _png(panel: Panel) -> bytes:
 
 
 def _words(panel: Panel) -> Iterator[str]:
-    """Every text of the picture as it is drawn: the head, then row by row."""
+    """Every text of the picture: the head, then row by row the amount, the item, and what stands below it."""
     yield from (stroke.text for stroke in panel.head)
     for placed in panel.rows:
-        yield " ".join(stroke.text for stroke in placed.row.strokes)
+        yield " ".join(
+            each.text for each in sorted(placed.row.strokes, key=lambda each: -int(each.pen.weight))
+        )
 
 
 def _draw(canvas: ImageDraw.ImageDraw, panel: Panel) -> None:

@@ -1,6 +1,6 @@
-"""The gate before the output: new files pass it only where they say what the recipes say.
+"""The release gate: finished files pass it only where they say what the recipes say.
 
-What the last make proved is not read again; a result is kept only once it is proved.
+The pipeline gives what it understood in the shape that the proof asks for (`proof/expected.py`).
 """
 
 from collections.abc import Callable, Iterable, Mapping
@@ -10,16 +10,33 @@ from generator.build.task import Kept
 from generator.diagnostics.diagnostic import Diagnostics
 from generator.leaves import Leaf
 from generator.outputs import Publication
+from generator.present.data import recipe_data
+from generator.present.people import PeopleView
+from generator.present.recipe import Setting
 from generator.present.size_views import SizesView
-from generator.present.views import RecipeView
+from generator.present.tag_views import TagView
+from generator.present.views import RecipeView, SiteView
 from generator.proof.expected import Expected
 from generator.proof.prove import prove
 
 
-def prove_new(
+def expected_output(
+    site: SiteView, setting: Setting, *, tags: Mapping[str, TagView], people: PeopleView | None
+) -> Expected:
+    """What the files of the output must say."""
+    return Expected(
+        site=site,
+        data={name: recipe_data(formula, setting) for name, formula in setting.book.items()},
+        tags=tags,
+        people=people,
+        limit=setting.settings.description_limit,
+    )
+
+
+def gate(
     files: Mapping[str, bytes], publication: Publication, value: Callable[[Kept], object]
 ) -> Diagnostics:
-    """Where new files, by their paths, disagree with the publication.
+    """Where new files, by their paths, disagree with the publication: a fault of ours, and nothing may be written.
 
     `value` reads what is kept: the whole views are asked for only where a file shows more than a list does.
     """
