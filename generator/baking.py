@@ -30,6 +30,7 @@ from generator.present.bake_days import bake_day_view
 from generator.present.bake_views import BakeDayView, ComparisonView
 from generator.present.recipe import Setting
 from generator.records.rebuild import Refused, rebuild
+from generator.source.pending import Change
 from generator.source.read import read_mapping
 
 OVERNIGHT = timedelta(days=3)
@@ -44,12 +45,13 @@ class Wanted:
     left: tuple[str, ...] = ()
     packs: tuple[str, ...] = ()
     times: tuple[str, ...] = ()
+    photos: tuple[str, ...] = ()
     set: tuple[tuple[str, str], ...] = ()
     more: tuple[tuple[str, str], ...] = ()
 
     @property
     def anything(self) -> bool:
-        return any((self.add, self.left, self.packs, self.times, self.set, self.more))
+        return any((self.add, self.left, self.packs, self.times, self.photos, self.set, self.more))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,9 +73,19 @@ class Outcome:
 
 
 def record_bake(
-    result: CheckResult, root: Path, name: str, *, on: date, again: bool, wanted: Wanted
+    result: CheckResult,
+    root: Path,
+    name: str,
+    *,
+    on: date,
+    again: bool,
+    wanted: Wanted,
+    beside: tuple[Change, ...] = (),
 ) -> Outcome:
-    """Opens the record of a day where there is none, and enters what was typed."""
+    """Opens the record of a day where there is none, and enters what was typed.
+
+    `beside` are changes of other files, written as one with the record or not at all.
+    """
     record = record_of_day(result.bakes, name, on)
     overlooked = () if record or again else _overlooked(result, name, on)
     if overlooked:
@@ -99,7 +111,7 @@ def record_bake(
     if has_errors(new):
         errors = (each for each in new if each.severity is Severity.ERROR)
         return Outcome(refused=tuple(f"{each.message}. {each.hint}".strip() for each in errors))
-    written, found = write_draft(root, draft)
+    written, found = write_draft(root, draft, beside=beside)
     if not written:
         return Outcome(refused=("nothing was written",), found=found)
     told = _told(result, record, name, on, draft, wanted)
@@ -148,6 +160,7 @@ def _entries(
             entries.append(Entry(key="packs", how="add", text=pack))
             known.add(fold(pack))
     entries += [Entry(key="times", how="add", text=text) for text in wanted.times]
+    entries += [Entry(key="photos", how="add", text=path) for path in wanted.photos]
     entries += [Entry(key=key, how="set", text=text) for key, text in wanted.set]
     entries += [Entry(key=key, how="more", text=text) for key, text in wanted.more]
     return tuple(entries), tuple(refused)

@@ -46,7 +46,7 @@ class CheckResult:
     @cached_property
     def bare_site(self) -> SiteView:
         """The publication without anything that it lists."""
-        return bare(site_view((), self.setting, {}, declared={}))
+        return bare(site_view((), self.setting, {}, known={}))
 
     def tag(self, name: str) -> TagView:
         """The tag of a recipe, by the newest record up to the publication day."""

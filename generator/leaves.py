@@ -13,9 +13,9 @@ from generator.build.task import Kept, kept
 from generator.declaration.checks import Footprint, footprint
 from generator.declaration.lines import every_line
 from generator.history.bakes import BakeRecord
-from generator.present.allergen_table import Declared
 from generator.present.data import recipe_data
-from generator.present.listing import declared_of
+from generator.present.listed import Listed, listed_of
+from generator.present.moved import Standing
 from generator.present.offers import sizes_view
 from generator.present.recipe import Setting
 from generator.present.tag_views import TagView
@@ -59,7 +59,8 @@ class Leaf:
 
     `short` is the view without all that lists have no use for; `named` are files of `media/` that it names;
     `components` are recipes that it uses, `packs` the rows of the pantry in it or in its
-    bake records; `declared` is its row of the table of allergens.
+    bake records; `listed` is what the lists say of it
+    beside the view, `standing` where it stands and stood.
     """
 
     name: str
@@ -72,7 +73,8 @@ class Leaf:
     named: tuple[str, ...]
     components: tuple[str, ...]
     packs: tuple[str, ...]
-    declared: Declared | None
+    listed: Listed
+    standing: Standing
     footprint: Footprint
 
 
@@ -101,7 +103,8 @@ def leaf_of(name: str, checked: Known, cache: Cache) -> Leaf:
         entry=recipe_entry(view, checked.bare_site) if view.on_site else None,
         named=named_by(view) if view.on_site else (),
         components=tuple(dict.fromkeys(components)),
-        declared=declared_of(view, setting) if view.on_site else None,
+        listed=listed_of(view, setting),
+        standing=Standing(path=formula.path, kinds=formula.about.kinds, was=formula.about.was),
         packs=tuple(dict.fromkeys((*printed.packs, *recorded))),
         footprint=printed,
     )
@@ -138,6 +141,8 @@ def shortened(view: RecipeView) -> RecipeView:
         ovens=(),
         sizes=None,
         sheet=None,
+        since=(),
+        related=(),
     )
 
 
@@ -153,6 +158,9 @@ def bare(site: SiteView) -> SiteView:
         corrections=(),
         all_recipes=(),
         allergens=None,
+        search=None,
+        shelves=(),
+        moved=(),
         pages=(),
         updated="",
     )

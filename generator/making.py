@@ -32,7 +32,7 @@ from generator.build.works import (
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors
 from generator.memory import Last, content_snapshot, recalled, remember
 from generator.outputs import Publication, tasks_of
-from generator.render.theme import files_behind
+from generator.render.theme_files import files_behind
 from generator.sources_apart import ledger_marks, pantry_marks
 from generator.understanding import Check, Disk, Memory, Understood, understand
 

@@ -12,6 +12,7 @@ from pathlib import Path
 from generator.build.task import OnDisk, Task
 from generator.leaves import Leaf, bare
 from generator.present.people import PeopleView
+from generator.present.search_views import Related, SearchView
 from generator.present.size_views import SizesView
 from generator.present.tag_views import TagView
 from generator.present.views import PhotoView, RecipeView, SiteView
@@ -87,18 +88,21 @@ def _task(
 
 def _pages(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
     frame, site = frame_of(publication.site), bare(publication.site)
+    related = {view.name: view.related for view in publication.site.recipes}
     for leaf in on_site:
-        inputs = (leaf.view, leaf.sizes, frame, site)
+        inputs = (leaf.view, leaf.sizes, related[leaf.name], frame, site)
         yield _task("page", leaf, "pages", _recipe_page, *inputs, themes=("site/recipe.html",))
 
 
-def _recipe_page(view: RecipeView, sizes: SizesView, frame: Frame, site: SiteView) -> tuple[Product, ...]:
-    from generator.render.site.page import page_product
+def _recipe_page(
+    view: RecipeView, sizes: SizesView, related: tuple[Related, ...], frame: Frame, site: SiteView
+) -> tuple[Product, ...]:
+    from generator.render.site.page import finished_page
     from generator.render.site.pages import recipe_page
     from generator.render.structured_data.render import structured_data
 
-    whole = replace(view, sizes=sizes)
-    return (page_product(recipe_page(whole, structured=partial(structured_data, site=site)), frame),)
+    whole = replace(view, sizes=sizes, related=related)
+    return (finished_page(recipe_page(whole, structured=partial(structured_data, site=site)), frame),)
 
 
 def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
@@ -110,15 +114,9 @@ def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
 def _lists(site: SiteView, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
     """What shows several bakes or none: each depends on those lists of the publication that it shows."""
     entries = tuple(leaf.entry for leaf in on_site)
-    themes = tuple(f"site/{name}.html" for name in _TEMPLATES)
-    yield Task(
-        title="the lists",
-        work=_list_pages,
-        inputs=(site,),
-        themes=(*themes, "site/missing.css"),
-        stage="lists",
-    )
+    yield Task(title="the lists", work=_list_pages, inputs=(site,), themes=("site/",), stage="lists")
     yield Task(title="the feeds", work=_feeds, inputs=(replace(site, recipes=()), entries), stage="lists")
+    yield Task(title="the search", work=_search, inputs=(site.search,), stage="lists")
     yield Task(title="the sitemap", work=_sitemap, inputs=(site,), stage="lists")
     yield Task(
         title="style and fonts",
@@ -129,23 +127,28 @@ def _lists(site: SiteView, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
     )
 
 
-_TEMPLATES = (*("home", "recipes", "kinds", "kind", "journal", "article", "corrections", "allergens", "404"),)
-
-
 def _list_pages(site: SiteView) -> tuple[Product, ...]:
-    from generator.render.site.page import page_product
+    from generator.render.site.moved import moved_product
+    from generator.render.site.page import finished_page
     from generator.render.site.pages import list_pages
     from generator.render.structured_data.render import structured_data
 
     frame = frame_of(site)
     pages = list_pages(site, structured=partial(structured_data, site=site))
-    return tuple(page_product(page, frame) for page in pages)
+    moved = (moved_product(each, frame) for each in site.moved)
+    return (*(finished_page(page, frame) for page in pages), *moved)
 
 
 def _feeds(site: SiteView, entries: tuple[object, ...]) -> tuple[Product, ...]:
     from generator.render.feeds.render import render_feeds
 
     return tuple(render_feeds(site, entries))  # type: ignore[arg-type]
+
+
+def _search(search: SearchView | None) -> tuple[Product, ...]:
+    from generator.render.search_json import render_search_json
+
+    return (render_search_json(search),) if search is not None else ()
 
 
 def _sitemap(site: SiteView) -> tuple[Product, ...]:

@@ -40,9 +40,10 @@ from generator.losses import shortened_descriptions, unprintable_letters
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
 from generator.noticed import notice
-from generator.outputs import Media, MediaFolder
+from generator.outputs import MediaFolder
 from generator.present.altitude import at_altitude
 from generator.present.listing import recipe_views
+from generator.present.moved import Standing, moved_diagnostics
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView
@@ -91,6 +92,11 @@ def check_folder(
     shelf = _shelf(settings, pantry)
     written, intake = _recipes(folder, shelf)
     articles, posts = _articles(folder, written)
+    standing = {
+        name: Standing(path=each.path, kinds=each.about.kinds, was=each.about.was)
+        for name, each in written.items()
+    }
+    moved = moved_diagnostics(standing, articles)
     so_far = (*read, *set_up, *stocked, *intake)
     book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
     media = MediaFolder(root=root)
@@ -111,6 +117,7 @@ def check_folder(
             (
                 *so_far,
                 *posts,
+                *moved,
                 *pictures,
                 *book.diagnostics,
                 *labels,
@@ -270,7 +277,7 @@ def _faulty(folder: Folder, diagnostics: Diagnostics) -> set[str]:
 
 
 def _photos(
-    recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...], folder: Folder, media: Media
+    recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...], folder: Folder, media: MediaFolder
 ) -> tuple[dict[str, PhotoView], Diagnostics]:
     """The photographs that are named and can be published, by their path in the content folder."""
     named = [

@@ -21,8 +21,12 @@ from generator.diagnostics.diagnostic import Diagnostics, in_order
 from generator.leaves import Leaf, leaf_of, users_of
 from generator.outputs import Publication
 from generator.present.listing import site_view
+from generator.present.moved import MOVED_CODES, moved_diagnostics
 from generator.render.photographs import published_size
 from generator.sources_apart import ledger_marks, pantry_marks
+
+GLOBAL_CODES = PACK_CODES | MOVED_CODES
+"""Findings that depend on which bakes there are beside the one at hand: worked out of all leaves, every time."""
 
 Check = Callable[[frozenset[str] | None], CheckResult]
 """Understands the content: all of it, or as if there were only the named recipes."""
@@ -143,8 +147,8 @@ def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: 
 
 
 def _merged(new: Diagnostics, old: Diagnostics, own: set[str]) -> Diagnostics:
-    fresh = (each for each in new if each.span.path in own and each.code not in PACK_CODES)
-    stay = (each for each in old if each.span.path not in own and each.code not in PACK_CODES)
+    fresh = (each for each in new if each.span.path in own and each.code not in GLOBAL_CODES)
+    stay = (each for each in old if each.span.path not in own and each.code not in GLOBAL_CODES)
     return (*fresh, *stay)
 
 
@@ -163,12 +167,17 @@ def _understood(
     if memory is not None:
         prints = (leaf.footprint for leaf in leaves.values())
         age = setting.settings.pack_age
-        found = (*found, *footprint_diagnostics(prints, packs, day=setting.day, pack_age=age))
+        standing = {name: leaf.standing for name, leaf in leaves.items()}
+        found = (
+            *found,
+            *footprint_diagnostics(prints, packs, day=setting.day, pack_age=age),
+            *moved_diagnostics(standing, checked.articles),
+        )
     site = site_view(
         checked.articles,
         setting,
         {name: leaf.short for name, leaf in leaves.items()},
-        declared={name: leaf.declared for name, leaf in leaves.items() if leaf.declared is not None},
+        known={name: leaf.listed for name, leaf in leaves.items()},
     )
     publication = Publication(
         site=site,

@@ -10,7 +10,7 @@ from generator.outputs import tasks_of
 from generator.understanding import publication_of
 
 NOTHING = Cache(root=None)
-SITE = (": page", "the lists", "the feeds", "the sitemap")
+SITE = (": page", "the lists", "the feeds", "the search", "the sitemap")
 
 
 def made_by(result: CheckResult, *titles: str) -> Mapping[str, bytes]:

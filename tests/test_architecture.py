@@ -29,7 +29,9 @@ MAY_IMPORT: Mapping[str, frozenset[str]] = {
     "proof": frozenset({"diagnostics", "settings", "measure", "present"}),
     "build": frozenset({"diagnostics", "settings", "render.output"}),
     "importer": frozenset({"diagnostics", "measure", "catalogue", "formula", "source.write"}),
-    "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline"}),
+    "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline", "preview"})
+    | {"bench", "baking", "incoming", "records", "amend", "render.theme", "render.photo_intake"}
+    | {"render.description.correction", "catalogue.pack", "importer.model"},
 }
 # The one module of a room (or the folder it grew into) through which something more may come in.
 DOORS: Mapping[str, frozenset[str]] = {
@@ -56,16 +58,15 @@ ABOVE_ALL = {
     "losses": ENTRANCES | {"pipeline", "outputs"},
     # The gate before the output, which asks the proof.
     "release": ENTRANCES | {"pipeline"},
-    # What the pipeline calls to do no more than a change asks for.
-    **dict.fromkeys(
-        ("checked", "leaves", "understanding", "making", "memory", "sources_apart", "readback"), ENTRANCES
-    ),
+    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
     "amend": ENTRANCES,
     # What is recorded of a bake day, from what the pipeline understood.
     "baking": ENTRANCES,
+    # A selection of bakes as a book; the output's files one by one; a recipe in the order of weighing.
+    **dict.fromkeys(("booklet", "preview", "bench"), ENTRANCES),
     # What is brought in from old texts, read against what the pipeline understood; for the terminal and the desk.
     "incoming": frozenset({"cli", "desk"}),
     "cli": frozenset[str](),
@@ -74,7 +75,7 @@ ABOVE_ALL = {
 # Each of these renders one thing and knows nothing of the others; what is not listed serves them all.
 RENDERERS = frozenset(
     {"site", "cards", "tag_sheets", "bench_sheets", "description", "feeds", "structured_data", "images"}
-    | {"recipe_json", "overlay", "formula_sheets", "people_sheet", "terminal"}
+    | {"recipe_json", "overlay", "formula_sheets", "people_sheet", "terminal", "book"}
 )
 
 # Only these rooms know a foreign format.

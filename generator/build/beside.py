@@ -8,7 +8,8 @@ from generator.build import manifest, swap
 from generator.build.place import why_unusable
 from generator.render.output import Product
 
-_PDF = b"%PDF"
+# How a file of ours begins: a PDF, or an archive whose first part says that it is an EPUB.
+_KINDS = {"PDF": (0, b"%PDF"), "EPUB": (30, b"mimetypeapplication/epub+zip")}
 
 
 def write_beside(root: Path, product: Product, *, content: Path) -> str:
@@ -29,21 +30,28 @@ def write_beside(root: Path, product: Product, *, content: Path) -> str:
 
 
 def write_file(path: Path, content: bytes, *, make_folders: bool = False) -> str:
-    """Writes a PDF where the maker says; a sentence where something else stands there already."""
+    """Writes a PDF or an EPUB where the maker says; a sentence where something else stands there already."""
     if path.is_dir():
         return f"{path} is a folder; name a file in it"
     if not make_folders and not path.parent.is_dir():
         return f"there is no folder {path.parent}"
-    if path.is_file() and not _is_pdf(path):
-        return f"{path} is no PDF file, and is not written over"
+    kind = next((kind for kind in _KINDS if _is(content, kind)), "PDF")
+    if path.is_file() and not _may_be_replaced(path, kind):
+        return f"{path} is no {kind} file, and is not written over"
     _write(path, content)
     return ""
 
 
-def _is_pdf(path: Path) -> bool:
+def _is(content: bytes, kind: str) -> bool:
+    start, sign = _KINDS[kind]
+    return content[start : start + len(sign)] == sign
+
+
+def _may_be_replaced(path: Path, kind: str) -> bool:
+    """Whether the file is empty or of the same kind."""
     with path.open("rb") as file:
-        start = file.read(len(_PDF))
-    return start in (b"", _PDF)
+        start = file.read(64)
+    return start == b"" or _is(start, kind)
 
 
 def _write(path: Path, content: bytes) -> None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from generator.cli.options import add_content, add_day, content_of
 from generator.cli.terminal import say
+from generator.cli.view import port
 
 if TYPE_CHECKING:
     from generator.importer.model import Brought, PantryRow
@@ -28,6 +29,7 @@ examples:
   tinleaf bring old/honey-loaf.txt --dry-run   prints it
   tinleaf bring old/                           every text, page and table in a folder
   tinleaf bring page.html --as saturday-loaf   under another name
+  tinleaf bring old.txt --review               source and result side by side, in the browser
   tinleaf bring old.txt --pantry               adds rows for unknown ingredients to pantry.yaml
   pbpaste | tinleaf bring -                    from another program, printed
 
@@ -44,6 +46,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--pantry", action="store_true", help="also add a row to pantry.yaml for each unknown ingredient"
     )
+    parser.add_argument(
+        "--review", action="store_true", help="look every line over in the browser before anything is written"
+    )
+    parser.add_argument("--port", metavar="N", type=port, help="with --review: the port of the desk")
     add_content(parser, positional=False)
     add_day(parser)
 
@@ -68,8 +74,14 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
         parser.error(f"there is no file or folder {options.file}")
     if name and given.is_dir():
         parser.error("--as names one recipe; a folder may hold many")
+    if options.review and (options.dry_run or options.file == "-"):
+        parser.error("--review shows what is in a file or a folder; leave out --dry-run and -")
+    if options.port is not None and not options.review:
+        parser.error("--port goes with --review")
     from generator.pipeline import check_folder
 
+    if options.review:
+        return _review(parser, options, content, name)
     printed = options.dry_run or options.file == "-"
     wish = _Wish(name=name, printed=printed, pantry=options.pantry, content=content)
     result = check_folder(content, day=options.day)
@@ -77,6 +89,26 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     if not good:
         say(f"{options.file} holds nothing that can be read: texts, Markdown, HTML and CSV are")
     return 0 if good and all(good) else 1
+
+
+def _review(parser: argparse.ArgumentParser, options: argparse.Namespace, content: Path, name: str) -> int:
+    """Serves the desk with everything that was found waiting to be looked over."""
+    from generator.cli.view import serve
+    from generator.incoming import arrive, kitchen_of
+    from generator.pipeline import check_folder
+
+    kitchen = kitchen_of(check_folder(content, day=options.day))
+    arrivals = [arrive(each, _data(each), kitchen, named=name) for each in _files(options.file)]
+    for each in arrivals:
+        if each.refused is not None:
+            say(f"{each.name}: {each.refused.message}. {each.refused.hint}".rstrip())
+        for empty in each.empty:
+            say(f"{empty}: no line with an ingredient and its amount was found")
+    brought = tuple(recipe for each in arrivals for recipe in each.recipes)
+    if name and len(brought) > 1:
+        parser.error(f"--as names one recipe; {options.file} holds {len(brought)}")
+    options.lan = False
+    return serve(content, options, brought) if brought else 1
 
 
 def _is_name(name: str) -> bool:

@@ -7,7 +7,21 @@ import traceback
 from collections.abc import Mapping, Sequence
 from typing import NoReturn, Protocol
 
-from generator.cli import baked, bring, check, correct, describe, due, make, posted, show, start, tags
+from generator.cli import (
+    baked,
+    book,
+    bring,
+    check,
+    correct,
+    describe,
+    due,
+    make,
+    posted,
+    show,
+    start,
+    tags,
+    view,
+)
 from generator.cli.options import OUR_BUG, USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
@@ -28,12 +42,14 @@ COMMANDS: Mapping[str, Command] = {
     "start": start,
     "check": check,
     "make": make,
+    "view": view,
     "show": show,
     "describe": describe,
     "baked": baked,
     "bring": bring,
     "correct": correct,
     "tags": tags,
+    "book": book,
     "due": due,
     "posted": posted,
 }

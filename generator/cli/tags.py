@@ -19,9 +19,9 @@ keeping and dates. They are taken from the newest record in bakes/: the packs it
 weight. Without a record the tag says which packs it assumes, and its dates are left blank.
 
 Sizes: ten (3.5 x 2 in), a7 (105 x 74 mm), card (3 x 5 in), folded (A7 with the list inside).
-Letters never shrink below what the region asks. What does not fit in front goes to the back, the list
-of ingredients first; allergens are told in front. What fits neither takes a larger tag, and you are
-told which. Two sides are printed turned over the long edge.
+Letters never shrink below what the region asks. What does not fit in front goes to the back, the
+list of ingredients first; allergens are told in front. What fits neither takes a larger tag, and
+you are told which. Two sides are printed turned over the long edge.
 
 NAMES.csv is a table with a heading row: to (needed), from, note; commas or semicolons, UTF-8.
 """

@@ -91,6 +91,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S071": _error("an unknown time zone"),
         "S072": _error("not a language tag"),
         "S073": _error("no settings"),
+        "S074": _error("an old address that no page can have"),
+        "S075": _error("an old address that is taken"),
         "S080": _error("a photograph that is not there"),
         "S081": _error("a photograph that cannot be read"),
         "S082": _warning("a photograph without a description"),

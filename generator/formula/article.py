@@ -7,6 +7,7 @@ from typing import Literal
 
 from generator.diagnostics.diagnostic import Diagnostic, did_you_mean
 from generator.diagnostics.span import Span
+from generator.formula.old_address import OldAddress
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +34,7 @@ class Article:
     photo_span: Span
     bakes: tuple[NamedBake, ...]
     markdown: str
+    was: tuple[OldAddress, ...] = ()
 
 
 def unknown_bakes(articles: Iterable[Article], names: Collection[str]) -> Iterator[Diagnostic]:

@@ -10,6 +10,7 @@ from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.load import Pack
 from generator.diagnostics.span import Span
 from generator.formula.machine_kind import Machine
+from generator.formula.old_address import OldAddress
 from generator.measure.duration import Duration
 from generator.measure.length import Length, Tin
 from generator.measure.number import Range
@@ -333,6 +334,8 @@ class About:
     cautions_off: tuple[SetAside, ...] = ()
     machine: Machine | None = None
     dough_temperature: Temperature | None = None
+    occasions: tuple[str, ...] = ()
+    was: tuple[OldAddress, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

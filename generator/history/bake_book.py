@@ -59,9 +59,10 @@ def with_entries(draft: Draft, entries: Iterable[Entry]) -> Draft | None:
     return None if text is None else Draft(path=draft.path, before=draft.before, after=text.encode("utf-8"))
 
 
-def write_draft(root: Path, draft: Draft) -> tuple[bool, Diagnostics]:
-    """Whether the record is now as the draft says, and what is to be told."""
-    found = commit(root, (Change(path=draft.path, before=draft.before, after=draft.after),))
+def write_draft(root: Path, draft: Draft, *, beside: Iterable[Change] = ()) -> tuple[bool, Diagnostics]:
+    """Whether the record is now as the draft says, and what is to be told. `beside` is written as one with it."""
+    own = Change(path=draft.path, before=draft.before, after=draft.after)
+    found = commit(root, (own, *beside))
     return not has_errors(found), found
 
 

@@ -17,6 +17,7 @@ PROMPTS = """\
 # times: as they really were, as in [rise 75 min, bake 32 min]
 # dough: what it weighs before baking, as in 930 g
 # baked: what it weighs after baking, as in 812 g
+# photos: pictures of the day, as in [media/bakes/crumb.jpg]
 # note: how it went
 # next: what to do another time
 """

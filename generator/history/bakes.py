@@ -29,7 +29,7 @@ from generator.source.fields import check_keys, date_of, text_of, whole_of
 T = TypeVar("T")
 KEYS = (
     *("recipe", "day", "revision", "room", "weather", "packs", "added", "left", "times", "dough", "baked"),
-    *("note", "next"),
+    *("photos", "note", "next"),
 )
 _NAMED = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})-(.+)")
 
@@ -73,6 +73,7 @@ class BakeRecord:
     dough: Fraction | None = None
     baked: Fraction | None = None
     times: tuple[Took, ...] = ()
+    photos: tuple[str, ...] = ()
     note: str = ""
     next: str = ""
 
@@ -155,6 +156,7 @@ class _Reader:
             whens=whens,
             left=left,
             times=self._times(),
+            photos=tuple(node.value for node in self._texts("photos")),
             dough=dough,
             baked=baked,
             note=self._text("note"),

@@ -5,15 +5,19 @@ from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
-from generator.declaration.lines import formula_allergens
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
-from generator.present.allergen_table import AllergenTable, Declared, allergen_table
+from generator.present.allergen_table import allergen_table
 from generator.present.corrections import since_views
 from generator.present.durations import day_words
 from generator.present.facts import facts_of
+from generator.present.listed import Listed, listed_of
+from generator.present.moved import moved_views
 from generator.present.offers import sizes_view
+from generator.present.reading import related_reading
 from generator.present.recipe import Setting, kind_links, photo_view, recipe_view
+from generator.present.search import search_view
+from generator.present.shelves import shelf_lists
 from generator.present.views import (
     ArticleView,
     KindView,
@@ -31,23 +35,32 @@ def site_view(
     setting: Setting,
     views: Mapping[str, RecipeView] | None = None,
     *,
-    declared: Mapping[str, Declared] | None = None,
+    known: Mapping[str, Listed] | None = None,
 ) -> SiteView:
     """The publication. Lists hold what is published by the day, newest first, then by name.
 
-    `views` are those of the whole book, where they were made before. With `declared`, their rows of the table
-    of allergens, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
+    `views` are those of the whole book, where they were made before. With `known`, what lists say of each bake beside
+    its view, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
     """
     settings = setting.settings
     everything = tuple((recipe_views(setting) if views is None else views).values())
-    on_site = (view for view in everything if view.on_site)
-    recipes = newest_first(
-        on_site if declared is not None else (_with_sizes(view, setting) for view in on_site)
-    )
+    on_site = tuple(view for view in everything if view.on_site)
+    listed = {view.name: listed_of(view, setting) for view in on_site} if known is None else known
+    recipes = newest_first(on_site if known is not None else (_with_sizes(view, setting) for view in on_site))
     teasers = {view.name: teaser(view) for view in recipes}
-    pages = tuple((each.kind, article_view(each, teasers, setting)) for each in articles)
+    written = tuple(articles)
+    pages = tuple((each.kind, article_view(each, teasers, setting)) for each in written)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
     standing = tuple(page for kind, page in pages if kind == "standing" and page.on_site)
+    links = {view.path: listed[view.name].links for view in recipes}
+    recipes = tuple(
+        replace(view, related=related_reading(view, recipes, (*journal, *standing), links))
+        for view in recipes
+    )
+    rows = tuple(one.declared for view in recipes if (one := listed[view.name]).declared is not None)
+    table = allergen_table(rows, region=settings.region)
+    search = search_view((listed[view.name].found for view in recipes), (*journal, *standing), table)
+    old = {name: each.was for name, each in listed.items()}
     corrections = tuple(each for view in recipes for each in view.corrections)
     return SiteView(
         title=settings.title,
@@ -69,7 +82,10 @@ def site_view(
         kinds=_kinds(recipes, tuple(teasers.values()), (*journal, *standing)),
         corrections=tuple(sorted(corrections, key=lambda each: (each.on, each.revision), reverse=True)),
         all_recipes=everything,
-        allergens=_allergens(recipes, setting, declared),
+        allergens=table,
+        search=search,
+        shelves=shelf_lists(search),
+        moved=moved_views(recipes, (*journal, *standing), written, old, setting),
     )
 
 
@@ -87,23 +103,6 @@ def _with_since(view: RecipeView, setting: Setting) -> RecipeView:
     formula = setting.book[view.name]
     facts = facts_of(formula, setting)
     return replace(view, since=since_views(formula, facts, setting.settings, setting.ledger))
-
-
-def declared_of(view: RecipeView, setting: Setting) -> Declared:
-    """What the table of allergens says of a bake."""
-    return Declared(
-        title=view.title,
-        path=view.path,
-        declaration=setting.declarations[view.name][setting.settings.region],
-        traces=formula_allergens(setting.book[view.name], book=setting.book).traces,
-    )
-
-
-def _allergens(
-    recipes: tuple[RecipeView, ...], setting: Setting, declared: Mapping[str, Declared] | None
-) -> AllergenTable:
-    bakes = (declared_of(view, setting) if declared is None else declared[view.name] for view in recipes)
-    return allergen_table(tuple(bakes), region=setting.settings.region)
 
 
 def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:
@@ -147,6 +146,7 @@ def article_view(article: Article, teasers: Mapping[str, TeaserView], setting: S
         markdown=article.markdown,
         photo=photo_view(article.photo, article.photo_text, setting),
         kinds=kind_links(article.kinds),
+        year=str(article.published.year) if journal and article.published else "",
         bakes=tuple(teasers[each.name] for each in article.bakes if each.name in teasers),
     )
 

@@ -46,10 +46,10 @@ def factor_words(factor: Fraction) -> str:
 def tin_title(tin: Offer) -> str:
     """`loaf 9 × 5 × 3 in (23 × 13 × 7 cm)`: the tin, and its twin in the other unit."""
     other = tin.other_name.partition(f"{tin.shape.kind} ")[2]
-    return _typeset(f"{tin.name} ({other})" if other else tin.name)
+    return typeset_tin(f"{tin.name} ({other})" if other else tin.name)
 
 
-def _typeset(text: str) -> str:
+def typeset_tin(text: str) -> str:
     """With true times signs and true fractions."""
     return _FRACTION.sub(_number, text.replace(" x ", " × "))
 

@@ -13,6 +13,7 @@ from generator.present.allergen_table import AllergenTable
 from generator.present.correction_views import CorrectionView as CorrectionView
 from generator.present.correction_views import SinceView as SinceView
 from generator.present.page_link import PageLink as PageLink
+from generator.present.search_views import MovedView, Related, SearchView, ShelfList
 from generator.present.sheet_views import MachineView, SheetView
 from generator.present.size_views import OvenView, SizesView
 
@@ -316,6 +317,7 @@ class RecipeView:
     sizes: SizesView | None = None
     sheet: SheetView | None = None
     since: tuple[SinceView, ...] = ()
+    related: tuple[Related, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -349,6 +351,7 @@ class ArticleView:
     photo: PhotoView | None
     kinds: tuple[PageLink, ...]
     bakes: tuple[TeaserView, ...]
+    year: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -387,3 +390,6 @@ class SiteView:
     corrections: tuple[CorrectionView, ...]
     all_recipes: tuple[RecipeView, ...]
     allergens: AllergenTable | None = None
+    search: SearchView | None = None
+    shelves: tuple[ShelfList, ...] = ()
+    moved: tuple[MovedView, ...] = ()

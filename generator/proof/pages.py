@@ -147,7 +147,7 @@ def allergen_claims(site: SiteView) -> Iterator[Claim]:
 
 def people_claims(view: PeopleView) -> Iterator[Claim]:
     for row in view.rows:
-        words = [row.title]
+        words = [row.title, *filter(None, (row.basis,))]
         for cell in row.cells:
             words.append(cell.state)
             for answer in cell.answers:

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import date
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from weasyprint import CSS, HTML
@@ -18,10 +17,13 @@ from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from generator.render.print_fonts import PrintFace, face_bytes, missing_glyphs, print_faces
-from generator.render.theme import DEFAULT, templates, theme_folder
+from generator.render.theme import DEFAULT, templates, theme_file
 
 _KIND = "paper"
 _SCHEME = "font:"
+PICTURE = "picture:"
+"""The scheme that a text names a picture by, before its key in `pictures`."""
+
 # WeasyPrint says in its log what it could not do; on paper such a thing would be a silent loss.
 _LOG = logging.getLogger("weasyprint")
 
@@ -31,12 +33,19 @@ class PaperFault(Exception):
 
 
 class _FontsOnly(URLFetcher):  # type: ignore[misc]
-    """Gives our faces by key and refuses every other address."""
+    """Gives our faces by key, and the pictures that came with the text; refuses every other address."""
+
+    def __init__(self, pictures: Mapping[str, bytes] | None = None) -> None:
+        super().__init__()
+        self._pictures = pictures or {}
 
     def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
         for face in print_faces():
             if url == _SCHEME + face.key:
                 return URLFetcherResponse(url, face_bytes(face), {"Content-Type": "font/ttf"})
+        picture = self._pictures.get(url.removeprefix(PICTURE))
+        if url.startswith(PICTURE) and picture is not None:
+            return URLFetcherResponse(url, picture, {"Content-Type": "image/jpeg"})
         raise FatalURLFetchingError(f"paper asked for {url}, and only our own fonts are given")
 
 
@@ -49,18 +58,23 @@ class _Faults(logging.Handler):
         self.said.append(record.getMessage())
 
 
-def fill(template: str, *, theme: str = DEFAULT, **values: Any) -> str:
-    """A template of the theme's paper folder, filled."""
-    return templates(theme, _KIND).get_template(template).render(**values)
+def fill(template: str, *, theme: str = DEFAULT, kind: str = _KIND, **values: Any) -> str:
+    """A template of one of the theme's folders, filled."""
+    return templates(theme, kind).get_template(template).render(**values)
 
 
-def lay_out(html: str, *styles: str, theme: str = DEFAULT) -> Any:
-    """The document with every box placed. Raises PaperFault where something would be lost in silence."""
+def lay_out(
+    html: str, *styles: str, theme: str = DEFAULT, pictures: Mapping[str, bytes] | None = None
+) -> Any:
+    """The document with every box placed. Raises PaperFault where something would be lost in silence.
+
+    A style of another folder than `paper` is named with it ("book/book.css"). `pictures` are JPEGs by their key.
+    """
     lost = missing_glyphs(html)
     if lost:
         raise PaperFault(f"no face has {', '.join(f'U+{ord(mark):04X}' for mark in lost)}")
     with _loudly():
-        page = HTML(string=html, base_url=None, url_fetcher=_FontsOnly())
+        page = HTML(string=html, base_url=None, url_fetcher=_FontsOnly(pictures))
         sheets = [_style(theme, name) for name in ("paper.css", *styles)]
         return page.render(stylesheets=sheets, font_config=_font_configuration(), presentational_hints=False)
 
@@ -109,9 +123,6 @@ def _face_rule(face: PrintFace) -> str:
 
 @cache
 def _style(theme: str, name: str) -> CSS:
-    text = (_folder(theme) / name).read_text(encoding="utf-8")
+    kind, _, file = name.rpartition("/")
+    text = theme_file(theme, kind or _KIND, file).read_text(encoding="utf-8")
     return CSS(string=text, font_config=_font_configuration(), url_fetcher=_FontsOnly())
-
-
-def _folder(theme: str) -> Path:
-    return theme_folder(theme, _KIND)

@@ -1,6 +1,7 @@
 """An address as a QR code (ISO/IEC 18004), drawn as lines of an inline SVG so that print stays sharp."""
 
 from dataclasses import dataclass
+from io import StringIO
 
 import segno
 from markupsafe import Markup
@@ -29,3 +30,10 @@ def qr_code(address: str, *, title: str) -> QrCode:
     modules = int(code.symbol_size(border=QUIET)[0])
     drawn = code.svg_inline(border=QUIET, omitsize=True, svgclass=None, lineclass=None, title=title)
     return QrCode(svg=Markup(drawn), modules=modules)
+
+
+def terminal_code(address: str) -> str:
+    """The code in half blocks for a terminal, dark on light and light on dark alike."""
+    written = StringIO()
+    segno.make(address, error="l", micro=False).terminal(out=written, border=2, compact=True)
+    return written.getvalue().rstrip("\n")

@@ -43,6 +43,9 @@ def _places(view: SiteView) -> Iterator[Place]:
     yield "journal/", _newest(posts.values())
     yield from posts.items()
     yield from ((page.path, page.published) for page in view.standing)
+    yield from ((each.path, _newest(bakes.values())) for each in view.shelves)
+    if view.search is not None:
+        yield "search/", everything
     if view.allergens is not None:
         yield "allergens/", _newest(bakes.values())
     yield "corrections/", _newest(correction.on for correction in view.corrections)

@@ -3,8 +3,6 @@
 A checkout keeps the themes beside the package; an installed copy carries them inside it.
 """
 
-import re
-from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -13,7 +11,6 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 _PACKAGE = Path(__file__).resolve().parent.parent
 _HOMES = (_PACKAGE / "_themes", _PACKAGE.parent / "themes")
 DEFAULT = "docket"
-_NAMED = re.compile(r"""{%-?\s*(?:extends|include|import|from)\s+["']([^"']+)["']""")
 
 
 def theme_names() -> tuple[str, ...]:
@@ -22,47 +19,34 @@ def theme_names() -> tuple[str, ...]:
     return tuple(sorted(found))
 
 
-def theme_folder(theme: str, kind: str) -> Path:
-    """The folder of one kind of output ("site", "cards") in a theme, or in the built-in theme.
+def theme_folders(theme: str, kind: str) -> tuple[Path, ...]:
+    """The folders of one kind of output ("site", "paper"): the theme's own first, then the built-in theme's.
 
     Raises FileNotFoundError where not even the built-in theme has it, which is a fault of the installation.
     """
-    for name in (theme, DEFAULT):
-        for home in _HOMES:
-            if (home / name / kind).is_dir():
-                return home / name / kind
-    raise FileNotFoundError(f"no theme holds templates for {kind}")
+    names = dict.fromkeys((theme, DEFAULT))
+    found = tuple(home / name / kind for name in names for home in _HOMES if (home / name / kind).is_dir())
+    if not found:
+        raise FileNotFoundError(f"no theme holds templates for {kind}")
+    return found
 
 
-def files_behind(theme: str, names: Iterable[str]) -> tuple[Path, ...]:
-    """The files of a theme by names such as "site/recipe.html", and those that templates among them name in turn.
+def theme_folder(theme: str, kind: str) -> Path:
+    """The theme's own folder of one kind of output, or the built-in theme's."""
+    return theme_folders(theme, kind)[0]
 
-    A name that ends in a slash is the whole folder; a star stands for any letters. Sorted by name; a file that is
-    not there is left out.
-    """
-    found: dict[str, Path] = {}
-    waiting = list(names)
-    while waiting:
-        name = waiting.pop()
-        kind, _, inside = name.partition("/")
-        path = theme_folder(theme, kind) / inside
-        if name.endswith(("/", "*")):
-            pattern = inside or "*"
-            waiting += [
-                f"{kind}/{each.name}" for each in theme_folder(theme, kind).glob(pattern) if each.is_file()
-            ]
-        elif name not in found and path.is_file():
-            found[name] = path
-            if inside.endswith(".html"):
-                waiting += [f"{kind}/{each}" for each in _NAMED.findall(path.read_text(encoding="utf-8"))]
-    return tuple(found[name] for name in sorted(found))
+
+def theme_file(theme: str, kind: str, name: str) -> Path:
+    """One file of a theme, or the built-in theme's where it has none of that name."""
+    places = [folder / name for folder in theme_folders(theme, kind)]
+    return next((place for place in places if place.is_file()), places[-1])
 
 
 @cache
 def templates(theme: str, kind: str) -> Environment:
     """Templates that escape everything and fail loudly on a name they were not given."""
     environment = Environment(
-        loader=FileSystemLoader(theme_folder(theme, kind)),
+        loader=FileSystemLoader(theme_folders(theme, kind)),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,

@@ -13,7 +13,9 @@ _DEVICES = frozenset(
     ("con", "prn", "aux", "nul", *(f"{each}{n}" for each in ("com", "lpt") for n in range(1, 10)))
 )
 # Folders of the site that a standing page of the same name would write over.
-_TAKEN = frozenset(("recipes", "journal", "kinds", "corrections", "allergens", "media", "assets"))
+_TAKEN = frozenset(
+    ("recipes", "journal", "kinds", "corrections", "allergens", "media", "assets", "search", "by", "leaf")
+)
 
 
 def printable(name: str) -> str:

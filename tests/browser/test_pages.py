@@ -29,9 +29,10 @@ def axe() -> str:
 
 
 def page_paths(folder: Path) -> list[str]:
-    """Every page of the publication in `folder`, from the root of the site."""
+    """Every page of the publication in `folder` that stays when it is opened, from the root of the site."""
     root = folder / "site"
-    return sorted(path.relative_to(root).as_posix() for path in root.rglob("*.html"))
+    pages = (path for path in root.rglob("*.html") if 'http-equiv="refresh"' not in path.read_text("utf-8"))
+    return sorted(path.relative_to(root).as_posix() for path in pages)
 
 
 def watched(page: Page) -> list[str]:

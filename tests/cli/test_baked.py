@@ -321,7 +321,7 @@ def test_a_file_that_changes_meanwhile_is_not_written_over(
 ) -> None:
     assert baked("--note", "mine") == 0
 
-    def late(root: Path, draft: Draft) -> object:
+    def late(root: Path, draft: Draft, **beside: object) -> object:
         (kitchen / PATH).write_text("recipe: mill-loaf\nnote: theirs\n")
         return write_draft(root, draft)
 

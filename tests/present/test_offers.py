@@ -4,7 +4,7 @@ import pytest
 
 from generator.formula.tin_text import read_shape
 from generator.formula.usual_tins import offers
-from generator.present.offers import tin_title
+from generator.present.tins import tin_title
 from generator.present.spots import sized_spots
 from tests.demo import checked, offered, offers_of, shown
 

@@ -13,6 +13,7 @@ from xml.etree.ElementTree import Element, fromstring
 import pytest
 
 from generator.present.durations import iso_duration, iso_seconds
+from generator.present.trails import ListPage
 from generator.render.description.plain import size
 from generator.render.description.render import render_description
 from generator.render.feeds.render import render_feeds
@@ -37,7 +38,7 @@ _CREATIVE_WORK = (
     f"{_THING} author creator contributor publisher datePublished dateModified dateCreated expires headline "
     "abstract text keywords genre inLanguage license isBasedOn isPartOf hasPart mainEntity citation version "
     "wordCount timeRequired video audio associatedMedia encoding thumbnail thumbnailUrl copyrightHolder "
-    "copyrightYear creditText"
+    "copyrightYear creditText correction"
 )
 _HOW_TO = f"{_CREATIVE_WORK} prepTime performTime totalTime tool supply step yield estimatedCost"
 _MEDIA_OBJECT = f"{_CREATIVE_WORK} contentUrl embedUrl duration uploadDate contentSize encodingFormat"
@@ -52,13 +53,16 @@ PROPERTIES: Mapping[str, str] = {
     "Clip": f"{_CREATIVE_WORK} startOffset endOffset clipNumber",
     "WebSite": _CREATIVE_WORK,
     "WebPage": f"{_CREATIVE_WORK} breadcrumb",
+    "CorrectionComment": f"{_CREATIVE_WORK} parentItem",
+    "CollectionPage": f"{_CREATIVE_WORK} breadcrumb",
     "BlogPosting": f"{_CREATIVE_WORK} articleBody articleSection",
     "BreadcrumbList": f"{_THING} itemListElement",
     "ListItem": f"{_THING} {_LIST_ITEM}",
     "Person": _THING,
     "Organization": _THING,
 }
-VIEWS = (BRAID, SUGAR, POST, ABOUT, PUBLICATION)
+BY_TIME = ListPage(title="Bakes by time", path="by/time/", lead="How long each takes.")
+VIEWS = (BRAID, SUGAR, POST, ABOUT, PUBLICATION, BY_TIME)
 
 
 def atom() -> Element:

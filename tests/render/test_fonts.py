@@ -6,16 +6,32 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from generator.render.fonts import TYPEFACES, Typeface, face_rules, web_copy
+from generator.render.fonts import (
+    TYPEFACES,
+    Typeface,
+    characters,
+    face_rules,
+    usual_characters,
+    web_copies,
+    web_copy,
+)
 
 # Every sign that an amount, a temperature or a correction is written with.
-SIGNS = "0123456789¼½¾⅓⅔⅛⅜⅝⅞–—−×°→·≈%’“”…éü"
+SIGNS = "0123456789¼½¾⅓⅔⅛⅜⅝⅞–—−×°→·≈%’“”…é"
 
 
 @pytest.mark.parametrize("face", TYPEFACES, ids=lambda face: face.web)
 def test_every_face_has_every_sign(face: Typeface) -> None:
     copy = TTFont(BytesIO(web_copy(face)))
     assert [sign for sign in SIGNS if ord(sign) not in copy.getBestCmap()] == []
+
+
+@pytest.mark.parametrize("face", TYPEFACES, ids=lambda face: face.web)
+def test_both_copies_hold_all_that_the_font_has(face: Typeface) -> None:
+    held = [set(TTFont(BytesIO(copy)).getBestCmap()) for _, copy in web_copies(face)]
+    wanted = characters() & set(TTFont(face.path).getBestCmap())
+    assert held[0] & characters() == usual_characters() & wanted
+    assert held[1] & characters() == wanted - usual_characters()
 
 
 @pytest.mark.parametrize("face", TYPEFACES, ids=lambda face: face.web)
@@ -34,10 +50,13 @@ def test_a_web_copy_is_the_same_every_time(tmp_path: Path, monkeypatch: pytest.M
 
 @pytest.mark.parametrize("face", TYPEFACES, ids=lambda face: face.web)
 def test_a_web_copy_is_light(face: Typeface) -> None:
-    assert len(web_copy(face)) < 70_000
+    assert len(web_copy(face)) < 30_000
 
 
 def test_the_style_sheet_names_every_copy() -> None:
     rules = face_rules("fonts")
-    assert [face.web for face in TYPEFACES if f'url("fonts/{face.web}")' not in rules] == []
-    assert rules.count("font-display: swap") == len(TYPEFACES)
+    files = [file for face in TYPEFACES for file in (face.rest, face.web)]
+    assert [file for file in files if rules.count(f'url("fonts/{file}")') != 1] == []
+    assert rules.count("font-display: swap") == len(files)
+    # Of two rules for a character the later holds: the lighter copy.
+    assert all(rules.index(face.rest) < rules.index(face.web) for face in TYPEFACES)

@@ -9,6 +9,7 @@ from generator.formula.intake.machine import (
     read_own_dough_temperature,
     read_own_machine,
 )
+from generator.formula.intake.was import read_was
 from generator.formula.model import About, ChapterMark, Correction, Credit, Link, Video
 from generator.measure.duration import read_clock
 from generator.measure.length import read_tin
@@ -20,6 +21,7 @@ ABOUT_KEYS = (
     "lead",
     "published",
     "kinds",
+    "occasions",
     "photo",
     "photo_text",
     "makes",
@@ -31,6 +33,7 @@ ABOUT_KEYS = (
     "credits",
     "corrections",
     "cautions_off",
+    "was",
     *MACHINE_KEYS,
 )
 
@@ -63,6 +66,8 @@ def read_about(front: Mapping, collector: Collector) -> About:
         cautions_off=read_set_aside(_mappings(front, "cautions_off", collector), collector),
         machine=read_own_machine(front, collector),
         dough_temperature=read_own_dough_temperature(front, collector),
+        occasions=_occasions(front.get("occasions"), collector),
+        was=read_was(front.get("was"), collector),
     )
 
 
@@ -70,6 +75,13 @@ def _kinds(node: Node, collector: Collector) -> tuple[str, ...]:
     texts = collector.value(texts_of(node)) or ()
     names = (" ".join(text.split()).lower() for text in texts)
     return tuple(dict.fromkeys(name for name in names if name))
+
+
+def _occasions(node: Node | None, collector: Collector) -> tuple[str, ...]:
+    """As typed, for the names of feasts begin with a capital letter."""
+    texts = collector.value(texts_of(node)) or ()
+    named = {" ".join(text.split()).casefold(): " ".join(text.split()) for text in texts}
+    return tuple(name for folded, name in named.items() if folded)
 
 
 def _mappings(front: Mapping, key: str, collector: Collector) -> tuple[Mapping, ...]:

@@ -5,10 +5,11 @@ from typing import Literal
 from generator.diagnostics.diagnostic import Diagnostics
 from generator.formula.article import Article, NamedBake
 from generator.formula.intake.collect import Collector
+from generator.formula.intake.was import read_was
 from generator.source.document import Document, Node, Sequence
 from generator.source.fields import check_keys, date_of, texts_of
 
-KEYS = ("title", "published", "lead", "kinds", "photo", "photo_text", "bakes")
+KEYS = ("title", "published", "lead", "kinds", "photo", "photo_text", "bakes", "was")
 
 
 def read_article(document: Document) -> tuple[Article, Diagnostics]:
@@ -32,6 +33,7 @@ def read_article(document: Document) -> tuple[Article, Diagnostics]:
         photo_span=photo.span if photo is not None else front.span,
         bakes=_bakes(front.get("bakes"), collector),
         markdown=document.markdown,
+        was=read_was(front.get("was"), collector),
     )
     return article, collector.found
 

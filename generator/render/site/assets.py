@@ -1,27 +1,54 @@
 """Style sheets, scripts, the icon and the web fonts: what all pages share."""
 
-from collections.abc import Iterator
+import json
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from types import MappingProxyType
 
-from generator.render.fonts import TYPEFACES, face_rules, web_copy
+from generator.render.fonts import TYPEFACES, face_rules, web_copies
 from generator.render.output import Product
-from generator.render.theme import theme_folder
+from generator.render.site.slim import slim_css, slim_js
+from generator.render.theme import templates, theme_file, theme_folder, theme_folders
 
-# Files of the theme's folder that are published as they are.
-_PUBLISHED = ("icon.svg", "ticks.js", "sizes.js", "allergens.js", "kitchen.js", "kitchen.css")
+_KIND = "site"
+# Stands inside its page.
+_INLINE = frozenset({"missing.css"})
 
 
 def asset_products(theme: str) -> Iterator[Product]:
-    """The shared files, under "site/leaf/"."""
-    folder = theme_folder(theme, "site")
-    for name in _PUBLISHED:
-        yield Product(path=f"site/leaf/{name}", content=(folder / name).read_bytes())
+    """The shared files, under "site/leaf/": every sheet, script and drawing, the theme's own before ours."""
+    for name in _published(theme):
+        content = _pieces(theme, name) + _slim(theme_file(theme, _KIND, name))
+        yield Product(path=f"site/leaf/{name}", content=content)
     yield Product(path="site/leaf/docket.css", content=_style_sheet(theme))
-    yield Product(path="site/leaf/print.css", content=(folder / "print.css").read_bytes())
     for face in TYPEFACES:
-        yield Product(path=f"site/leaf/{face.web}", content=web_copy(face))
+        for name, content in web_copies(face):
+            yield Product(path=f"site/leaf/{name}", content=content)
+
+
+def _published(theme: str) -> list[str]:
+    folders = theme_folders(theme, _KIND)
+    names = {path.name for folder in folders for path in folder.iterdir() if path.suffix in _SLIM}
+    return sorted(name for name in names - _INLINE if not name[0].isdigit())
+
+
+def _pieces(theme: str, name: str) -> bytes:
+    """What stands before a script that builds elements: their template, so that no page carries it unused."""
+    if name != "kitchen.js":
+        return b""
+    words = templates(theme, _KIND).get_template("kitchen-pieces.html").render()
+    return f"const kitchenPieces = {json.dumps(words.strip())};\n".encode()
+
+
+def _slim(path: Path) -> bytes:
+    return _SLIM[path.suffix](path.read_text(encoding="utf-8")).encode()
 
 
 def _style_sheet(theme: str) -> bytes:
-    """One style sheet: the faces, then the theme's sheets in the order of their names."""
-    sheets = sorted(theme_folder(theme, "site").glob("[0-9]*.css"))
-    return (face_rules(".") + "".join(sheet.read_text(encoding="utf-8") for sheet in sheets)).encode()
+    """One style sheet: the faces, then the numbered sheets of the theme, or else ours, in their order."""
+    sheets = sorted(theme_folder(theme, _KIND).glob("[0-9]*.css"))
+    rules = face_rules(".") + "".join(sheet.read_text(encoding="utf-8") for sheet in sheets)
+    return slim_css(rules).encode()
+
+
+_SLIM: Mapping[str, Callable[[str], str]] = MappingProxyType({".css": slim_css, ".js": slim_js, ".svg": str})

@@ -8,7 +8,8 @@ from generator.present.views import PageLink, SiteView
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
-    """Names, addresses and navigation. `contact_url` is "" where the contact is no address to follow."""
+    """Names, addresses and navigation. `contact_url` is "" where the contact is no address to follow,
+    `search` where nothing can be searched."""
 
     title: str
     lead: str
@@ -20,6 +21,8 @@ class Frame:
     theme: str
     navigation: tuple[PageLink, ...]
     foot: tuple[PageLink, ...]
+    search: str = ""
+    shelves: tuple[PageLink, ...] = ()
 
 
 def frame_of(site: SiteView) -> Frame:
@@ -35,6 +38,8 @@ def frame_of(site: SiteView) -> Frame:
         theme=site.theme,
         navigation=tuple(_navigation(site)),
         foot=tuple(_foot(site)),
+        search="search/" if site.search is not None else "",
+        shelves=tuple(PageLink(title=each.title, path=each.path) for each in site.shelves),
     )
 
 

@@ -7,12 +7,12 @@ absolute addresses.
 from markupsafe import Markup
 
 from generator.render.site.page import Page
-from generator.render.theme import theme_folder
+from generator.render.theme import theme_file
 
 
 def missing_page(theme: str) -> Page:
     """404.html, complete in itself."""
-    style = (theme_folder(theme, "site") / "missing.css").read_text(encoding="utf-8")
+    style = theme_file(theme, "site", "missing.css").read_text(encoding="utf-8")
     return Page(
         template="404.html",
         path="404.html",

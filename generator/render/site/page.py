@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from markupsafe import Markup
 
+from generator.present.trails import trail_of
 from generator.present.views import PhotoView, Rich
 from generator.render.output import Product
 from generator.render.rich_text import figure, is_local, prose_html, rich_html, tied
@@ -13,6 +14,7 @@ from generator.render.site.frame import Frame
 from generator.render.site.pictures import Picture, media_place, picture_of
 from generator.render.site.places import file_of, relative
 from generator.render.site.sizes import Choices
+from generator.render.site.slim import slim_html
 from generator.render.site.strip import bars
 from generator.render.theme import templates
 
@@ -47,13 +49,20 @@ def page_product(page: Page, frame: Frame) -> Product:
         frame=frame,
         heading=f"{page.title} · {frame.title}" if page.path else frame.title,
         canonical=frame.url + page.path,
+        trail=trail_of(page.path, page.title),
         locale=frame.language.replace("-", "_"),
-        data_block=_data_block(page.structured),
-        choices_block=_data_block(page.choices.data),
+        data_block=data_block(page.structured),
+        choices_block=data_block(page.choices.data),
         **_tools(page.path, page.choices),
         **page.content,
     )
     return Product(path=f"site/{file_of(page.path)}", content=html.encode())
+
+
+def finished_page(page: Page, frame: Frame) -> Product:
+    """The page as it is published: the same elements and words in fewer bytes."""
+    product = page_product(page, frame)
+    return Product(path=product.path, content=slim_html(product.content.decode()).encode())
 
 
 def _tools(path: str, choices: Choices) -> dict[str, object]:
@@ -93,6 +102,6 @@ def _tools(path: str, choices: Choices) -> dict[str, object]:
     }
 
 
-def _data_block(structured: str) -> Markup:
+def data_block(structured: str) -> Markup:
     """JSON for a script element: no sign in it can end the element or open a comment."""
     return Markup(structured.replace("<", "\\u003c"))

@@ -2,9 +2,12 @@
 
 from collections.abc import Callable, Iterator
 
+from generator.present.search_views import SearchView, ShelfList
+from generator.present.trails import ListPage
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
+from generator.render.search_json import search_text
 from generator.render.site.missing import missing_page
-from generator.render.site.page import Page
+from generator.render.site.page import Page, data_block
 from generator.render.site.sizes import choices_of
 
 Structured = Callable[[object], str]
@@ -54,18 +57,65 @@ def article_page(article: ArticleView, *, structured: Structured) -> Page:
     )
 
 
-def kind_page(kind: KindView) -> Page:
+def kind_page(kind: KindView, *, structured: Structured) -> Page:
+    words = f"Bakes and notes of the kind: {kind.title}."
     return Page(
         template="kind.html",
         path=kind.path,
         title=kind.title,
-        description=f"Bakes and notes of the kind: {kind.title}.",
+        description=words,
+        structured=structured(ListPage(title=kind.title, path=kind.path, lead=words)),
         content={"kind": kind},
     )
 
 
-def _listing(template: str, path: str, title: str, description: str, site: SiteView) -> Page:
-    return Page(template=template, path=path, title=title, description=description, content={"site": site})
+def shelf_page(shelves: ShelfList, *, structured: Structured) -> Page:
+    """All bakes by one quality: by time, by method, by tin or by occasion."""
+    return Page(
+        template="shelves.html",
+        path=shelves.path,
+        title=shelves.title,
+        description=shelves.lead,
+        structured=structured(ListPage(title=shelves.title, path=shelves.path, lead=shelves.lead)),
+        content={"shelves": shelves},
+    )
+
+
+def search_page(search: SearchView, site: SiteView, *, structured: Structured) -> Page:
+    """The search with its data inside, and all bakes by kind for a reader without scripts."""
+    words = f"Search the bakes of {site.title} by name, ingredient, time, method and tin."
+    return Page(
+        template="search.html",
+        path="search/",
+        title="Search",
+        description=words,
+        structured=structured(ListPage(title="Search", path="search/", lead=words)),
+        content={"search": search, "site": site, "found_block": data_block(search_text(search))},
+    )
+
+
+def _lists(site: SiteView) -> Iterator[tuple[str, ListPage]]:
+    """The template of each page that lists the whole of something, and what it is."""
+    name = site.title
+    yield "recipes.html", ListPage(title="Bakes", path="recipes/", lead=f"All bakes of {name}, newest first.")
+    yield "kinds.html", ListPage(title="Kinds", path="kinds/", lead=f"The kinds of bakes of {name}.")
+    yield "journal.html", ListPage(title="Journal", path="journal/", lead=f"The journal of {name}.")
+    words = f"Every correction of a bake of {name}, newest first."
+    yield "corrections.html", ListPage(title="Corrections", path="corrections/", lead=words)
+    if site.allergens is not None:
+        words = f"The bakes of {name} by allergen, with where each comes from."
+        yield "allergens.html", ListPage(title="Bakes by allergen", path="allergens/", lead=words)
+
+
+def _listing(template: str, view: ListPage, site: SiteView, structured: Structured) -> Page:
+    return Page(
+        template=template,
+        path=view.path,
+        title=view.title,
+        description=view.lead,
+        structured=structured(view),
+        content={"site": site},
+    )
 
 
 def site_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
@@ -77,14 +127,11 @@ def site_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
 def list_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
     """Every page that is not one bake's own, the home page first."""
     yield home_page(site, structured=structured)
-    yield _listing("recipes.html", "recipes/", "Bakes", f"All bakes of {site.title}, newest first.", site)
-    yield _listing("kinds.html", "kinds/", "Kinds", f"The kinds of bakes of {site.title}.", site)
-    yield from (kind_page(kind) for kind in site.kinds)
-    yield _listing("journal.html", "journal/", "Journal", f"The journal of {site.title}.", site)
+    for template, view in _lists(site):
+        yield _listing(template, view, site, structured)
+    yield from (kind_page(kind, structured=structured) for kind in site.kinds)
+    yield from (shelf_page(each, structured=structured) for each in site.shelves)
+    if site.search is not None:
+        yield search_page(site.search, site, structured=structured)
     yield from (article_page(article, structured=structured) for article in (*site.journal, *site.standing))
-    words = f"Every correction of a bake of {site.title}, newest first."
-    yield _listing("corrections.html", "corrections/", "Corrections", words, site)
-    if site.allergens is not None:
-        words = f"The bakes of {site.title} by allergen, with where each comes from."
-        yield _listing("allergens.html", "allergens/", "Bakes by allergen", words, site)
     yield missing_page(site.theme)

@@ -1,5 +1,6 @@
 """Who publishes, under which name, and where a page stands in the publication."""
 
+from generator.present.trails import trail_of
 from generator.present.views import SiteView
 from generator.render.structured_data.script import Node, known
 
@@ -33,13 +34,14 @@ def publisher(site: SiteView) -> Node:
     return {"@type": "Organization", "name": site.title, "url": site.url}
 
 
-def breadcrumbs(site: SiteView, *trail: tuple[str, str]) -> Node:
-    """The way from the home page to this one: names with paths, the page itself last."""
+def breadcrumbs(site: SiteView, *, path: str, title: str) -> Node:
+    """The way from the home page to this one, the page itself last: what stands above the page."""
+    trail = ((link.title, link.path) for link in trail_of(path, title))
     steps = ((site.title, ""), *trail)
     return {
         "@type": "BreadcrumbList",
         "itemListElement": [
-            {"@type": "ListItem", "position": number, "name": name, "item": site.url + path}
-            for number, (name, path) in enumerate(steps, start=1)
+            {"@type": "ListItem", "position": number, "name": name, "item": site.url + place}
+            for number, (name, place) in enumerate(steps, start=1)
         ],
     }

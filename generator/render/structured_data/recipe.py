@@ -9,8 +9,7 @@ from generator.render.structured_data.script import Node, known, script
 
 def recipe_data(view: RecipeView, site: SiteView) -> str:
     """The recipe and its way from the home page."""
-    trail = (("Bakes", "recipes/"), (view.title, view.path))
-    return script(_recipe(view, site), breadcrumbs(site, *trail))
+    return script(_recipe(view, site), breadcrumbs(site, path=view.path, title=view.title))
 
 
 def _recipe(view: RecipeView, site: SiteView) -> Node:
@@ -33,6 +32,7 @@ def _recipe(view: RecipeView, site: SiteView) -> Node:
             "version": view.revision,
             "correction": [_correction(each) for each in view.corrections],
             "keywords": ", ".join(kind.title for kind in view.kinds),
+            "recipeCategory": [kind.title for kind in view.kinds],
             "recipeYield": _one_or_all(list(dict.fromkeys(view.yield_words))),
             "prepTime": prep,
             "cookTime": cook,

@@ -9,7 +9,8 @@ Node = Mapping[str, object]
 def script(*nodes: Node) -> str:
     """The nodes as one graph, keys in the order given. No text in it can end the script element it stands in."""
     graph = {"@context": "https://schema.org", "@graph": list(nodes)}
-    return json.dumps(graph, ensure_ascii=False).replace("</", "<\\/").replace("<!--", "\\u003c!--")
+    text = json.dumps(graph, ensure_ascii=False, separators=(",", ":"))
+    return text.replace("</", "<\\/").replace("<!--", "\\u003c!--")
 
 
 def known(node: Node) -> dict[str, object]:

@@ -65,7 +65,6 @@ def test_nothing_is_ever_claimed_of_diet_rating_or_nutrition() -> None:
             "aggregateRating",
             "review",
             "nutrition",
-            "recipeCategory",
             "recipeCuisine",
         }
 

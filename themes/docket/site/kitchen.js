@@ -4,7 +4,10 @@
   "use strict";
 
   const recipe = document.querySelector("[data-docket]");
-  const pieces = document.getElementById("leaf-kitchen").content;
+  // The pieces of kitchen-pieces.html: the words stand at the head of this script as it is published.
+  const holder = document.createElement("template");
+  holder.innerHTML = kitchenPieces;
+  const pieces = holder.content;
   const door = document.querySelector(".kitchen-offer button");
   const piece = (selector) => pieces.querySelector(selector).cloneNode(true);
   const place = `kitchen ${recipe.dataset.recipe}`;

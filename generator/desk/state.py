@@ -1,0 +1,121 @@
+"""What the server knows of the content folder: the newest reading, the last good pages, and files already made."""
+
+import os
+import threading
+from collections import OrderedDict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from generator.diagnostics.diagnostic import Severity, has_errors
+from generator.pipeline import CheckResult, check_folder
+from generator.preview import Piece, pieces_of
+
+MOST_KEPT = 600
+"""Files that are kept in memory; the oldest go first."""
+
+_FOLDERS = ("site/leaf/", "site/media/")
+_SHARED = frozenset({"site.yaml", "pantry.yaml"})
+
+Stamp = tuple[tuple[str, int, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """One reading of the folder. `pieces` may hold older files for what has errors now; `number` rises."""
+
+    number: int
+    stamp: Stamp
+    result: CheckResult
+    pieces: Mapping[str, Piece]
+
+
+class Desk:
+    """A content folder that is read again whenever something in it has changed. Safe to ask from many threads."""
+
+    def __init__(self, root: Path, *, day: date | None = None) -> None:
+        self.root, self.day = root, day
+        self._known: Known | None = None
+        self._made: OrderedDict[str, tuple[object, bytes | None]] = OrderedDict()
+        self._lock = threading.RLock()
+
+    @property
+    def lock(self) -> threading.RLock:
+        """Held by whoever reads, decides and writes as one."""
+        return self._lock
+
+    def now(self) -> Known:
+        """The folder as it is at this moment."""
+        with self._lock:
+            stamp = tuple(_stamp(self.root))
+            if self._known is None or self._known.stamp != stamp:
+                self._known = self._read(stamp)
+            return self._known
+
+    @property
+    def last(self) -> Known | None:
+        """The newest reading there is, without another look at the disk."""
+        return self._known
+
+    def file(self, path: str) -> bytes | None:
+        """The file of the output at this path; None where the output has none."""
+        with self._lock:
+            pieces = self.now().pieces
+            key = path if path in pieces else next((each for each in _FOLDERS if path.startswith(each)), "")
+            return self._content(path, key, pieces[key]) if key in pieces else None
+
+    def _content(self, path: str, key: str, piece: Piece) -> bytes | None:
+        """The file, made if it is not; a folder's files are made once, whether it has the one asked for or not."""
+        made = self._made.get(path) or self._made.get(key)
+        if made is None or made[0] != piece.made_from:
+            self._made[key] = (piece.made_from, None)
+            self._made.move_to_end(key)
+            for product in piece.work():
+                self._made[product.path] = (piece.made_from, product.content)
+                self._made.move_to_end(product.path)
+            made = self._made.get(path)
+        while len(self._made) > MOST_KEPT:
+            oldest, _ = self._made.popitem(last=False)
+            for each in _FOLDERS:
+                if oldest.startswith(each):
+                    self._made.pop(each, None)
+        return made[1] if made and made[0] == piece.made_from else None
+
+    def _read(self, stamp: Stamp) -> Known:
+        result = check_folder(self.root, day=self.day)
+        number = self._known.number + 1 if self._known else 1
+        pieces: Mapping[str, Piece] = pieces_of(result, self.root)
+        if self._known and has_errors(result.diagnostics):
+            pieces = _last_good(result, pieces, self._known.pieces)
+        return Known(number=number, stamp=stamp, result=result, pieces=pieces)
+
+
+def _last_good(
+    result: CheckResult, new: Mapping[str, Piece], old: Mapping[str, Piece]
+) -> Mapping[str, Piece]:
+    """The files as they were, save those of bakes that are free of errors."""
+    wrong = {each.span.path for each in result.diagnostics if each.severity is Severity.ERROR}
+    if wrong & _SHARED:
+        return old
+    own = [f"{start}{name}/" for name in result.setting.book for start in ("site/recipes/", "desk/")]
+    return {**old, **{path: piece for path, piece in new.items() if path.startswith(tuple(own))}}
+
+
+def _stamp(folder: Path) -> Iterator[tuple[str, int, int]]:
+    """Name, moment and size of every file that is not hidden. What vanishes meanwhile is left out."""
+    try:
+        entries = sorted(os.scandir(folder), key=lambda each: each.name)
+    except OSError:
+        return
+    for each in entries:
+        if each.name.startswith("."):
+            continue
+        try:
+            if each.is_dir(follow_symlinks=False):
+                yield from _stamp(Path(each.path))
+            else:
+                found = each.stat()
+                yield each.path, found.st_mtime_ns, found.st_size
+        except OSError:
+            continue

@@ -1,0 +1,31 @@
+"""The way from the home page to a page, as it stands above every inner page and is told to programs."""
+
+from dataclasses import dataclass
+
+from generator.present.page_link import PageLink
+
+_PARENTS = {
+    "recipes/": "Bakes",
+    "kinds/": "Kinds",
+    "journal/": "Journal",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListPage:
+    """A page that lists others; `lead` says in one sentence what."""
+
+    title: str
+    path: str
+    lead: str
+
+
+def trail_of(path: str, title: str) -> tuple[PageLink, ...]:
+    """The pages between the home page and this one, itself last; () for the home page."""
+    if not path:
+        return ()
+    above = "recipes/" if path.startswith("by/") else path.partition("/")[0] + "/"
+    own = PageLink(title=title, path=path)
+    if above == path or above not in _PARENTS:
+        return (own,)
+    return (PageLink(title=_PARENTS[above], path=above), own)

@@ -1,0 +1,103 @@
+"""The cover of a book as a picture, for the shelf of a reading device."""
+
+from collections.abc import Iterator
+from functools import cache
+from io import BytesIO
+
+from PIL import Image, ImageDraw, ImageFont
+
+from generator.present.book import BookView
+from generator.render.print_fonts import FIGURES, TEXT, face_path, has_glyph
+
+# Two to three, which shelves of reading devices show whole.
+WIDTH, HEIGHT = 1000, 1500
+_PAPER, _INK, _BRICK = (253, 250, 242), (34, 48, 60), (168, 64, 42)
+_LEFT, _RIGHT, _BAND = 90, 910, 300
+_TITLE_SIZES = (120, 100, 84, 70, 58, 48, 40)
+_TITLE_ROOM = 640
+
+
+def draw_cover(book: BookView) -> bytes:
+    """A PNG of WIDTH by HEIGHT pixels; a title that fits in no size loses its last words to a sign."""
+    picture = Image.new("RGB", (WIDTH, HEIGHT), _PAPER)
+    draw = ImageDraw.Draw(picture)
+    draw.rectangle((0, 0, WIDTH, _BAND), fill=_INK)
+    maker = _face(FIGURES, 44)
+    _lines(draw, wrapped(book.maker, maker, most=3), maker, (_LEFT, 90), fill=_PAPER)
+    face, lines = title_lines(book.title)
+    below = _lines(draw, lines, face, (_LEFT, _BAND + 110), fill=_INK)
+    draw.rectangle((_LEFT, below + 36, _RIGHT, below + 46), fill=_BRICK)
+    subject = _face(_family(book.subject), 46)
+    _lines(draw, wrapped(book.subject, subject, most=4), subject, (_LEFT, below + 84), fill=_INK)
+    written = BytesIO()
+    picture.save(written, "PNG")
+    return written.getvalue()
+
+
+def title_lines(title: str) -> tuple[ImageFont.FreeTypeFont, list[str]]:
+    """The largest size whose lines fit below the band, and the lines."""
+    for size in _TITLE_SIZES:
+        face = _face(_family(title), size, "700")
+        lines = wrapped(title, face)
+        if len(lines) * size * 1.2 <= _TITLE_ROOM:
+            return face, lines
+    most = int(_TITLE_ROOM / (_TITLE_SIZES[-1] * 1.2))
+    return face, wrapped(title, face, most=most)
+
+
+def wrapped(text: str, face: ImageFont.FreeTypeFont, *, most: int = 0) -> list[str]:
+    """Lines that fit between the margins; a word longer than a line is broken; `most` lines where it is given."""
+    lines = [""]
+    for word in _fitting(text.split(), face):
+        longer = f"{lines[-1]} {word}".strip()
+        if face.getlength(longer) <= _RIGHT - _LEFT:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    if most and len(lines) > most:
+        lines = lines[:most]
+        while face.getlength(f"{lines[-1]} …") > _RIGHT - _LEFT:
+            lines[-1] = lines[-1][:-1].rstrip()
+        lines[-1] = f"{lines[-1]} …"
+    return lines
+
+
+def _fitting(words: list[str], face: ImageFont.FreeTypeFont) -> Iterator[str]:
+    for word in words:
+        piece = ""
+        for letter in word:
+            if piece and face.getlength(piece + letter) > _RIGHT - _LEFT:
+                yield piece
+                piece = ""
+            piece += letter
+        yield piece
+
+
+def _lines(
+    draw: ImageDraw.ImageDraw,
+    lines: list[str],
+    face: ImageFont.FreeTypeFont,
+    place: tuple[int, int],
+    *,
+    fill: tuple[int, int, int],
+) -> int:
+    """Draws the lines below each other and gives where they end."""
+    left, top = place
+    for line in lines:
+        draw.text((left, top), line, font=face, fill=fill)
+        top += round(face.size * 1.2)
+    return top
+
+
+@cache
+def _face(family: str, size: int, weight: str = "400") -> ImageFont.FreeTypeFont:
+    # The basic engine is part of every Pillow; the other may not be there, and sets text differently.
+    face = ImageFont.truetype(str(face_path(family, weight)), size, layout_engine=ImageFont.Layout.BASIC)
+    if family == TEXT:
+        face.set_variation_by_axes([float(weight)])
+    return face
+
+
+def _family(text: str) -> str:
+    """The face of titles, or the other one where that lacks a letter."""
+    return TEXT if all(has_glyph(TEXT, letter) for letter in text) else FIGURES

@@ -1,0 +1,151 @@
+"""A whole day at the desk, in a browser: an old text comes in, is baked, corrected, copied and marked."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from generator.cli.main import main
+from tests.desk.served import DAY, Served, viewing
+
+UNNAMED = """all => all.filter(each => !(each.labels && each.labels.length) && !each.ariaLabel
+    && !each.textContent.trim()).length"""
+
+pytestmark = pytest.mark.browser
+
+OLD = """Mill bread with milk
+
+It is a plain loaf for toast.
+
+Ingredients
+500 g bread flour
+300 g water
+10 g salt
+7 g instant yeast
+
+Method
+1. Mix the bread flour, water, salt and instant yeast and knead for 10 minutes.
+2. Let rise for 1 hour. Bake at 220 C for 35 minutes.
+"""
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    root = tmp_path_factory.mktemp("desk") / "baking"
+    assert main(["start", str(root)]) == 0
+    with viewing(root) as running:
+        yield running
+
+
+def test_a_day_at_the_desk(browser: Browser, desk: Served) -> None:
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    errors: list[str] = []
+    page.on("pageerror", lambda error: errors.append(str(error)))
+    name = _bring(page, desk)
+    _bake(page, desk, name)
+    _correct(page, desk, name)
+    _post(page, desk, name)
+    assert errors == []
+    context.close()
+
+
+def _bring(page: Page, desk: Served) -> str:
+    page.goto(f"{desk.address}/desk/bring")
+    page.get_by_role("textbox").fill(OLD)
+    page.get_by_role("button", name="Read it").click()
+    write = page.get_by_role("button", name="Write the recipe file")
+    expect(write).to_be_disabled()
+    page.get_by_role("button", name="Accept all lines").click()
+    for box in page.locator(".result [type=checkbox]:not(:checked)").all():
+        box.check()
+    name = page.locator("#name").input_value()
+    assert not list((desk.root / "recipes").glob(f"{name}.md"))
+    write.click()
+    page.wait_for_url(f"**/desk/edit/{name}")
+    page.get_by_text("The usual fields").click()
+    page.locator("[name=published]").fill("2026-11-20")
+    page.get_by_role("button", name="Save the fields").click()
+    expect(page.locator("#desk-said")).to_contain_text("is saved")
+    assert "published: 2026-11-20" in (desk.root / f"recipes/{name}.md").read_text()
+    return name
+
+
+def _bake(page: Page, desk: Served, name: str) -> None:
+    page.goto(f"{desk.address}/desk/bench/{name}")
+    page.get_by_role("button", name="Start weighing").click()
+    expect(page.locator("#now-amount")).to_have_text("500 g")
+    expect(page.locator("#line-state")).to_contain_text("Everything is in the record")
+    page.context.set_offline(True)
+    tick = page.locator("#tick")
+    for _ in range(4):
+        tick.click()
+    page.locator("#what").select_option(label="bread flour")
+    for _ in range(3):
+        page.get_by_role("button", name="+10 g").click()
+    expect(page.locator("#line-state")).to_contain_text("3 entries wait")
+    # The page is closed before the connection is back.
+    context = page.context
+    page.goto("about:blank")
+    context.set_offline(False)
+    page.goto(f"{desk.address}/desk/bench/{name}")
+    expect(page.locator("#line-state")).to_contain_text("Everything is in the record")
+    expect(page.locator("#count")).to_contain_text("4 of 4 are in")
+    record = (desk.root / f"bakes/{DAY}-{name}.yaml").read_text()
+    assert record.count("{what: bread flour, amount: 10 g}") == 3
+
+
+def _correct(page: Page, desk: Served, name: str) -> None:
+    page.get_by_role("button", name="Sum it up").click()
+    expect(page.locator(".offer code")).to_contain_text("530 g")
+    page.get_by_role("button", name="Correct the recipe so").click()
+    expect(page.locator(".offer")).to_contain_text("revision 2")
+    page.goto(f"{desk.address}/recipes/{name}/")
+    expect(page.locator("main")).to_contain_text("530 g")
+
+
+def _post(page: Page, desk: Served, name: str) -> None:
+    page.goto(f"{desk.address}/desk/")
+    page.evaluate(
+        "navigator.clipboard.writeText = (text) => { window.copied = text; return Promise.resolve(); }"
+    )
+    bake = page.locator(".bake", has_text="Mill bread").first
+    bake.get_by_text("To open, copy or print").click()
+    bake.get_by_role("button", name="Copy the description").click()
+    expect(page.locator("#desk-said")).to_contain_text("✓")
+    assert "530 g" in page.evaluate("window.copied")
+    page.goto(f"{desk.address}/desk/copies")
+    copy = page.locator(".copy", has_text=f"{name}: page")
+    copy.get_by_role("button", name="Mark as posted").click()
+    expect(page.locator("#desk-said")).to_contain_text("carries revision 2")
+    assert '"event": "posted"' in (desk.root / "ledger.jsonl").read_text()
+
+
+def test_a_saved_file_is_shown_by_itself(browser: Browser, desk: Served) -> None:
+    page = browser.new_page()
+    recipe = desk.root / "recipes/saturday-tin-loaf.md"
+    page.goto(f"{desk.address}/recipes/{recipe.stem}/")
+    page.wait_for_timeout(500)
+    text = recipe.read_text()
+    title = next(line for line in text.splitlines() if line.startswith("title:"))
+    recipe.write_text(text.replace(title, "title: Another name", 1))
+    expect(page.locator("h1")).to_have_text("Another name", timeout=10_000)
+    recipe.write_text(text.replace("formula:", "formulas:", 1))
+    expect(page.locator("#desk-live")).to_contain_text("formulas", timeout=10_000)
+    expect(page.locator("h1")).to_have_text("Another name")
+    recipe.write_text(text)
+    page.close()
+
+
+@pytest.mark.parametrize("width", [390, 1280])
+def test_no_page_of_the_desk_is_wider_than_the_screen(browser: Browser, desk: Served, width: int) -> None:
+    page = browser.new_page(viewport={"width": width, "height": 800})
+    name = next((desk.root / "recipes").glob("*.md")).stem
+    for path in ("", "copies", "pantry", "bring", f"edit/{name}", f"bench/{name}"):
+        page.goto(f"{desk.address}/desk/{path}")
+        assert page.evaluate("document.documentElement.scrollWidth") <= width, path
+        unnamed = page.locator(
+            "input:visible, select:visible, textarea:visible, button:visible"
+        ).evaluate_all(UNNAMED)
+        assert unnamed == 0, path
+    page.close()

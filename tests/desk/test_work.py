@@ -1,0 +1,212 @@
+"""The work at the desk: entries that arrive once, files that are never written over, scripts that stay text."""
+
+import shutil
+import signal
+import socket
+from pathlib import Path
+
+import pytest
+
+from generator.amend.form import fields_of, with_fields
+from generator.amend.retype import retyped_bytes, shown_text
+from generator.cli.main import main
+from generator.desk.changes import base_of
+from generator.source import write
+from tests.desk.served import DAY, Served, viewing
+
+SCRIPT = "<script>alert(1)</script><img src=x onerror=alert(2)>\"'"
+
+
+def test_the_publication_and_the_desk_are_served(served: Served, recipe: Path) -> None:
+    home, desk = served.ask("/"), served.ask("/desk/")
+    assert home.status == desk.status == 200
+    assert "/desk/files/live.js" in home.text
+    assert f"/desk/bench/{recipe.stem}" in desk.text
+    assert served.ask(f"/recipes/{recipe.stem}/").status == 200
+    assert served.ask(f"/recipes/{recipe.stem}").status == 307
+    assert served.ask(f"/recipes/{recipe.stem}/recipe.json").values["name"] == recipe.stem
+    assert "flour" in served.ask(f"/desk/out/{recipe.stem}/description.txt").text
+    for path in (f"edit/{recipe.stem}", f"bench/{recipe.stem}?size=2", "pantry", "copies", "bring"):
+        assert served.ask(f"/desk/{path}").status == 200
+
+
+def test_a_mistake_is_told_and_the_last_good_page_stays(served: Served, recipe: Path) -> None:
+    before, address = recipe.read_bytes(), f"/recipes/{recipe.stem}/"
+    good = served.ask(address).body
+    try:
+        recipe.write_bytes(before.replace(b"formula:", b"formulas:", 1))
+        state = served.ask("/desk/state.json").values
+        assert any(each["path"] == f"recipes/{recipe.name}" for each in state["errors"])
+        assert served.ask(address).body == good
+    finally:
+        recipe.write_bytes(before)
+    assert served.ask("/desk/state.json").values["errors"] == []
+
+
+def test_entries_arrive_once_however_often_they_are_sent(served: Served, recipe: Path) -> None:
+    items = [
+        each["item"] for each in served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"]
+    ]
+    entries = [
+        {"id": "entry-0001", "kind": "start", "text": ""},
+        {"id": "entry-0002", "kind": "add", "text": f"10 g {items[0]}, 5 min in"},
+        {"id": "entry-0003", "kind": "note", "text": SCRIPT},
+        {"id": "entry-0004", "kind": "add", "text": "a lot of moonlight"},
+    ]
+    path = f"/desk/bench/{recipe.stem}/entries"
+    first = served.send(path, {"day": DAY, "entries": entries}).values
+    assert sorted(first["done"]) == ["entry-0001", "entry-0002", "entry-0003"]
+    assert [id for id, _ in first["refused"]] == ["entry-0004"]
+    again = served.send(path, {"day": DAY, "entries": entries[:3]}).values
+    assert sorted(again["done"]) == ["entry-0001", "entry-0002", "entry-0003"]
+    record = (served.root / f"bakes/{DAY}-{recipe.stem}.yaml").read_text()
+    assert record.count(f"what: {items[0]}, amount: 10 g, when: 5 min in") == 1
+    assert record.count("alert(1)") == 1
+    total = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}").values
+    assert total["ok"]
+    assert f"/{items[0]}" in " ".join(total["offers"]) or items[0] in " ".join(total["offers"])
+
+
+@pytest.mark.parametrize("kind", ["note", "room", "weather", "nothing", "add"])
+def test_odd_entries_break_nothing(served: Served, recipe: Path, kind: str) -> None:
+    path = f"/desk/bench/{recipe.stem}/entries"
+    for text in (SCRIPT, "\u202ex", "a: b\n- c", "'\"{}[]", "x" * 1999):
+        entry = {"id": f"odd-{kind}-{abs(hash(text))}", "kind": kind, "text": text}
+        assert served.send(path, {"day": DAY, "entries": [entry]}).status in (200, 400)
+    assert served.ask("/desk/state.json").values["errors"] == []
+    assert served.send(path, {"day": "2026-13-01", "entries": []}).status == 400
+
+
+def test_two_editors_at_once_lose_nothing(served: Served, recipe: Path) -> None:
+    before = recipe.read_bytes()
+    text, path = shown_text(before) or "", f"/desk/edit/{recipe.stem}/save"
+    try:
+        mine = served.send(path, {"base": base_of(before), "text": text + "\nMine.\n"}).values
+        theirs = served.send(path, {"base": base_of(before), "text": text + "\nTheirs.\n"}).values
+        assert mine["ok"]
+        assert not theirs["ok"]
+        assert "-Mine." in theirs["difference"]
+        assert "+Theirs." in theirs["difference"]
+        assert "Mine." in recipe.read_text()
+        assert "Theirs." not in recipe.read_text()
+        late = served.send(
+            path.replace("save", "fields"), {"base": base_of(before), "fields": {"title": "X"}}
+        )
+        assert late.values["meanwhile"]
+    finally:
+        recipe.write_bytes(before)
+
+
+def test_scripts_in_text_fields_stay_text(served: Served, recipe: Path) -> None:
+    before, base = recipe.read_bytes(), base_of(recipe.read_bytes())
+    wanted = dict.fromkeys(("title", "lead", "makes", "keeps"), SCRIPT)
+    try:
+        answer = served.send(f"/desk/edit/{recipe.stem}/fields", {"base": base, "fields": wanted})
+        assert answer.values["ok"], answer.text
+        for path in ("/desk/", f"/desk/edit/{recipe.stem}", f"/desk/bench/{recipe.stem}", "/desk/copies"):
+            page = served.ask(path).text
+            assert "<script>alert" not in page
+            assert "<img src=x" not in page
+    finally:
+        recipe.write_bytes(before)
+    pasted = served.send(
+        "/desk/bring", {"text": f"{SCRIPT}\n\nIngredients\n200 g flour {SCRIPT}\n2 eggs\n\n1. Mix {SCRIPT}."}
+    )
+    for id in pasted.values["ids"]:
+        page = served.ask(f"/desk/review/{id}").text
+        assert "<script>alert" not in page
+        assert "<img src=x" not in page
+
+
+def test_saving_keeps_every_byte_that_was_not_changed() -> None:
+    before = "\ufeffone\r\ntwo\nthree\r\nfour".encode()
+    shown = shown_text(before)
+    assert shown == "one\ntwo\nthree\nfour"
+    assert retyped_bytes(before, shown) == before
+    assert retyped_bytes(before, "one\nTWO\nthree\nfour") == "\ufeffone\r\nTWO\nthree\r\nfour".encode()
+    assert retyped_bytes(before, "one\nnew\ntwo\nthree\nfour\n") == (
+        "\ufeffone\r\nnew\r\ntwo\nthree\r\nfour\r\n".encode()
+    )
+    assert retyped_bytes(b"", "a\nb") == b"a\nb"
+
+
+def test_a_form_replaces_its_own_words_only() -> None:
+    before = b"---\ntitle: 'Mill loaf' # mine\nlead: x\nformula:\n  - 100 g flour\n---\nText\n"
+    after = with_fields("recipes/a.md", before, {"title": "It's: new", "tin": "loaf 23 x 13 x 7 cm"})
+    assert after == (
+        b"---\ntitle: 'It''s: new' # mine\nlead: x\nformula:\n  - 100 g flour\ntin: loaf 23 x 13 x 7 cm\n---\nText\n"
+    )
+    assert fields_of("recipes/a.md", after)["tin"] == "loaf 23 x 13 x 7 cm"
+    assert with_fields("recipes/a.md", before, {}) == before
+
+
+def test_a_full_disk_loses_nothing(
+    served: Served, recipe: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from generator.desk.changes import save_text
+    from generator.desk.entries import Entry, enter
+    from generator.desk.state import Desk
+
+    root = tmp_path / "baking"
+    shutil.copytree(served.root, root)
+    before = {path: path.read_bytes() for path in root.rglob("*") if path.is_file()}
+    desk = Desk(root)
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(write, "_lay", full)
+    data = (root / "recipes" / recipe.name).read_bytes()
+    saved = save_text(desk, f"recipes/{recipe.name}", base=base_of(data), typed="changed")
+    day = desk.now().result.setting.day
+    told = enter(desk, recipe.stem, day, (Entry(id="full-0001", kind="note", text="x"),))
+    assert not saved["ok"]
+    assert "No space left" in str(saved["told"])
+    assert told["done"] == []
+    assert "No space left" in str(told["refused"])
+    assert {path: path.read_bytes() for path in root.rglob("*") if path.is_file()} == before
+
+
+def test_a_port_that_is_taken_is_told(served: Served, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["view", str(served.root), "--port", str(served.port)]) == 1
+    assert f"port {served.port} cannot be used" in capsys.readouterr().err
+    with pytest.raises(SystemExit) as ended:
+        main(["view", str(served.root), "--port", "high"])
+    assert ended.value.code == 2
+
+
+@pytest.mark.long
+def test_it_ends_while_pages_listen(served: Served) -> None:
+    with viewing(served.root) as other, socket.create_connection(("127.0.0.1", other.port)) as page:
+        page.sendall(f"GET /desk/events HTTP/1.1\r\nHost: 127.0.0.1:{other.port}\r\n\r\n".encode())
+        assert b"200" in page.recv(100)
+
+
+@pytest.mark.long
+def test_bring_review_shows_what_it_found(served: Served, tmp_path: Path) -> None:
+    old = tmp_path / "old.txt"
+    old.write_text("Oat bar\n\nIngredients\n200 g rolled oats\n100 g honey\n\n1. Mix the oats and honey.\n")
+    with viewing(
+        served.root, command=("bring", str(old), "--review", "--content"), stop=signal.SIGINT
+    ) as other:
+        waiting = other.ask("/desk/bring").text
+        assert ">Oat bar</a>" in waiting
+    assert not (served.root / "recipes/oat-bar.md").exists()
+
+
+def test_bring_review_does_not_go_with_a_dry_run(capsys: pytest.CaptureFixture[str]) -> None:
+    for more in (["x.txt", "--review", "--dry-run"], ["-", "--review"], ["x.txt", "--port", "9000"]):
+        with pytest.raises(SystemExit) as ended:
+            main(["bring", *more])
+        assert ended.value.code == 2
+
+
+def test_of_a_scaled_bake_no_correction_is_offered(served: Served, recipe: Path) -> None:
+    item = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"][0]["item"]
+    entry = {"id": "scaled-0001", "kind": "add", "text": f"20 g {item}"}
+    served.send(f"/desk/bench/{recipe.stem}/entries", {"day": DAY, "entries": [entry]})
+    plain = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}").values
+    scaled = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}&size=2").values
+    assert plain["offers"]
+    assert scaled["offers"] == []
+    assert "no correction is offered" in scaled["summary"]

@@ -1,0 +1,250 @@
+// The bench: one line at a time, and entries that are sent in their order, each once, whenever there is a connection.
+(() => {
+  "use strict";
+  const root = document.getElementById("bench");
+  const { name } = root.dataset;
+  const place = `bench ${name}`;
+  const by = (id) => document.getElementById(id);
+  const rows = [...document.querySelectorAll(".ticks li")];
+  const box = (row) => row.querySelector("input");
+  const fresh = () => ({ day: root.dataset.day, size: root.dataset.size, ticks: [], queue: [], log: [], at: 0, begun: false });
+  let keeps = true;
+  let state = fresh();
+  try {
+    const before = JSON.parse(localStorage.getItem(place));
+    // What waits is sent, however old it is; ticks are of one day and one size.
+    if (before && (before.queue.length || (before.day === state.day && before.begun))) state = before;
+  } catch {
+    // Nothing was kept.
+  }
+  const keep = () => {
+    try {
+      localStorage.setItem(place, JSON.stringify(state));
+      keeps = true;
+    } catch {
+      keeps = false;
+    }
+    line();
+  };
+  const line = () => {
+    const words = by("line-state");
+    const waits = state.queue.length;
+    words.classList.toggle("waits", waits > 0);
+    words.textContent = !state.begun ? "" : !keeps ? words.dataset.lost : waits ? `${waits} ${words.dataset.waiting}` : words.dataset.sent;
+    drawLog();
+  };
+  const newId = () => [...crypto.getRandomValues(new Uint8Array(12))].map((each) => each.toString(16).padStart(2, "0")).join("");
+
+  // ---- Sending ----
+  let sending = null;
+  const settle = (answer, ids) => {
+    const refused = new Map(answer.refused || []);
+    const done = new Set(answer.done || []);
+    state.queue = state.queue.filter((each) => !done.has(each.id) && !refused.has(each.id));
+    for (const each of state.log) {
+      if (done.has(each.id)) each.sent = true;
+      if (refused.has(each.id)) each.refused = refused.get(each.id);
+    }
+    if (answer.told && answer.told.length) desk.tell(...answer.told);
+    return ids.some((id) => done.has(id) || refused.has(id));
+  };
+  const photo = async (entry) => {
+    const data = await (await fetch(entry.photo)).blob();
+    const answer = await fetch(`/desk/bench/${name}/photo?day=${state.day}&id=${entry.id}`, { method: "POST", headers: { "Content-Type": "image/jpeg", "X-Desk-Token": desk.token }, body: data });
+    if (!answer.ok) throw new Error((await answer.text()).slice(0, 300));
+    return answer.json();
+  };
+  const flushAll = async () => {
+    while (state.queue.length) {
+      const first = state.queue[0];
+      const until = state.queue.findIndex((each) => each.photo);
+      const some = first.photo ? [first] : state.queue.slice(0, until < 0 ? 100 : until);
+      const answer = first.photo ? await photo(first) : await desk.send(`/desk/bench/${name}/entries`, { day: state.day, entries: some.map(({ id, kind, text }) => ({ id, kind, text })) });
+      if (!answer.ok) {
+        desk.tell(...answer.told);
+        return;
+      }
+      if (!settle(answer, some.map((each) => each.id))) return;
+      keep();
+    }
+  };
+  const flush = () => {
+    sending = sending || flushAll().catch(() => {}).finally(() => {
+      sending = null;
+      line();
+    });
+    return sending;
+  };
+  const put = (kind, text, extra = {}) => {
+    const entry = { id: newId(), kind, text, ...extra };
+    state.queue.push(entry);
+    if (kind !== "start") state.log.push({ id: entry.id, words: extra.photo ? text : `${kind}: ${text}` });
+    keep();
+    flush();
+  };
+  addEventListener("online", flush);
+  setInterval(() => { if (state.queue.length) flush(); }, 4000);
+
+  const drawLog = () => {
+    const list = by("log");
+    list.replaceChildren(...state.log.map((each) => {
+      const row = document.createElement("li");
+      row.textContent = `${each.words} · ${each.refused || (each.sent ? list.dataset.sent : list.dataset.waiting)}`;
+      if (each.refused) row.className = "refused";
+      return row;
+    }));
+  };
+
+  // ---- Weighing ----
+  const isIn = (at) => state.ticks.includes(at);
+  const show = (focus = true) => {
+    const row = rows[state.at];
+    by("now-part").textContent = row.dataset.part;
+    by("now-amount").textContent = row.dataset.amount;
+    by("now-item").textContent = row.querySelector("span").textContent;
+    by("now-more").textContent = row.dataset.more;
+    by("what").value = row.dataset.what;
+    by("back").disabled = state.at === 0;
+    by("on").disabled = state.at === rows.length - 1;
+    by("tick").textContent = isIn(state.at) ? by("tick").dataset.out : by("tick").dataset.in;
+    by("count").textContent = by("count").dataset.of.replace("{n}", state.ticks.length).replace("{all}", rows.length);
+    rows.forEach((each, at) => { box(each).checked = isIn(at); });
+    if (focus) by("now").focus({ preventScroll: true });
+  };
+  const tick = (at, on) => {
+    state.ticks = state.ticks.filter((each) => each !== at);
+    if (on) state.ticks.push(at);
+    keep();
+  };
+  by("tick").addEventListener("click", () => {
+    const on = !isIn(state.at);
+    tick(state.at, on);
+    if (on) {
+      const order = [...rows.keys()];
+      const next = [...order.slice(state.at + 1), ...order.slice(0, state.at)].find((at) => !isIn(at));
+      if (next !== undefined) state.at = next;
+    }
+    keep();
+    show();
+  });
+  const turn = (by_) => {
+    state.at = Math.min(rows.length - 1, Math.max(0, state.at + by_));
+    keep();
+    show();
+  };
+  by("back").addEventListener("click", () => turn(-1));
+  by("on").addEventListener("click", () => turn(1));
+  rows.forEach((row, at) => box(row).addEventListener("change", () => {
+    tick(at, box(row).checked);
+    show(false);
+  }));
+
+  // ---- More of it ----
+  const when = () => (by("when").value.trim() ? `, ${by("when").value.trim()}` : "");
+  for (const each of document.querySelectorAll("[data-more]")) if (each.matches("button")) each.addEventListener("click", () => put("add", `${each.dataset.more} ${by("what").value}${when()}`));
+  by("more").addEventListener("submit", (event) => {
+    event.preventDefault();
+    const text = by("other").value.trim();
+    if (!text) return by("other").focus();
+    put("add", `${text}${when()}`);
+    by("other").value = "";
+  });
+  by("facts").addEventListener("submit", (event) => {
+    event.preventDefault();
+    for (const field of event.target.elements) if (field.name && field.value.trim()) {
+      put(field.name, field.value.trim());
+      field.value = "";
+    }
+  });
+  by("photo").addEventListener("change", async (event) => {
+    const [file] = event.target.files;
+    if (!file) return;
+    try {
+      // Made smaller here, so that it can wait for a connection; the desk reads and writes it anew besides.
+      const picture = await createImageBitmap(file);
+      const scale = Math.min(1, 1600 / Math.max(picture.width, picture.height));
+      const canvas = document.createElement("canvas");
+      canvas.width = Math.max(1, Math.round(picture.width * scale));
+      canvas.height = Math.max(1, Math.round(picture.height * scale));
+      canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
+      put("photo", file.name, { photo: canvas.toDataURL("image/jpeg", 0.85) });
+    } catch (error) {
+      desk.tell(String(error));
+    }
+    event.target.value = "";
+  });
+  for (const each of document.querySelectorAll("[data-timer]")) each.addEventListener("click", () => timers.start(each.dataset.timer, root.querySelector("h1").textContent, name, Number(each.dataset.low), Number(each.dataset.high)));
+
+  // ---- The sum ----
+  const text = (element, words, kind) => {
+    const made = document.createElement(element);
+    made.textContent = words;
+    if (kind) made.className = kind;
+    return made;
+  };
+  const offer = (command) => {
+    const made = text("div", "", "offer");
+    const button = text("button", by("summed").dataset.correct, "door");
+    button.type = "button";
+    button.addEventListener("click", async () => {
+      button.disabled = true;
+      const answer = await desk.send(`/desk/correct/${name}`, { offer: command }).catch((error) => ({ told: [String(error)] }));
+      desk.tell(...answer.told);
+      button.disabled = false;
+      if (answer.ok) made.replaceChildren(...answer.told.map((each) => text("p", each)));
+    });
+    made.append(text("code", command), button);
+    return made;
+  };
+  by("sum").addEventListener("click", async () => {
+    await flush();
+    if (state.queue.length) return;
+    const answer = await (await fetch(`/desk/bench/${name}/sum.json?day=${state.day}&size=${encodeURIComponent(state.size)}`)).json();
+    if (!answer.ok) return desk.tell(...answer.told);
+    const forgotten = rows.filter((row, at) => !isIn(at)).map((row) => row.querySelector("span").textContent);
+    by("summed").replaceChildren(
+      text("p", answer.summary),
+      ...answer.alarms.map((each) => text("p", each, "alarm")),
+      ...(forgotten.length ? [text("p", `${by("summed").dataset.forgotten}: ${forgotten.join(", ")}`, "alarm")] : []),
+      ...answer.facts.map(([label, words]) => text("p", `${label}: ${words}`)),
+      ...answer.remarks.map((each) => text("p", each)),
+      ...answer.offers.map(offer),
+      ...(answer.no_offer ? [text("p", answer.no_offer)] : []),
+    );
+  });
+  by("finish").addEventListener("click", async () => {
+    await flush();
+    if (state.queue.length) return;
+    localStorage.removeItem(place);
+    location.href = "/desk/";
+  });
+
+  // ---- Beginning ----
+  let lock = null;
+  const stayAwake = async () => {
+    try {
+      lock = await navigator.wakeLock.request("screen");
+    } catch {
+      lock = null;
+    }
+  };
+  document.addEventListener("visibilitychange", () => { if (state.begun && document.visibilityState === "visible") stayAwake(); });
+  const begin = () => {
+    by("setup").hidden = true;
+    for (const each of ["weigh", "added", "lines", "clocks", "how", "end"]) if (by(each)) by(each).hidden = false;
+    stayAwake();
+    show();
+  };
+  by("start").addEventListener("click", () => {
+    state = { ...fresh(), begun: true };
+    begin();
+    put("start", "");
+    if (root.dataset.scale) put("note", root.dataset.scale);
+  });
+  if (state.begun) {
+    if (state.size !== root.dataset.size) location.replace(`?size=${encodeURIComponent(state.size)}`);
+    begin();
+    flush();
+  }
+  line();
+})();

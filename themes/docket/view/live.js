@@ -1,0 +1,36 @@
+// Loads a page of the publication again when the folder changes, and shows what is wrong in it. The words are the check's.
+(() => {
+  "use strict";
+  let number = null;
+  const show = (errors) => {
+    let panel = document.getElementById("desk-live");
+    if (!errors.length) return panel && panel.remove();
+    if (!panel) {
+      panel = document.createElement("section");
+      panel.id = "desk-live";
+      panel.setAttribute("role", "status");
+      document.body.append(panel);
+    }
+    const list = document.createElement("ul");
+    for (const each of errors.slice(0, 30)) {
+      const row = document.createElement("li");
+      row.textContent = `${each.path}:${each.line}:${each.column}: ${each.severity}[${each.code}] ${each.message} ${each.hint}`;
+      list.append(row);
+    }
+    const head = document.createElement("a");
+    head.href = "/desk/";
+    head.textContent = `${errors.length} ×`;
+    panel.replaceChildren(head, list);
+  };
+  const look = async () => {
+    const answer = await fetch("/desk/state.json");
+    if (!answer.ok) return;
+    const state = await answer.json();
+    show(state.errors);
+    if (number !== null && state.number !== number) location.reload();
+    number = state.number;
+  };
+  const listen = new EventSource("/desk/events");
+  listen.addEventListener("message", () => look().catch(() => {}));
+  look().catch(() => {});
+})();
