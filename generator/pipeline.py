@@ -39,11 +39,11 @@ from generator.history.ledger import Ledger, read_ledger
 from generator.losses import shortened_descriptions, unprintable_letters
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
-from generator.noticed import notice
+from generator.noticed import moved_diagnostics, notice
 from generator.outputs import MediaFolder
 from generator.present.altitude import at_altitude
 from generator.present.listing import recipe_views
-from generator.present.moved import Standing, moved_diagnostics
+from generator.present.moved import Standing
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView

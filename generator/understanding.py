@@ -19,9 +19,9 @@ from generator.checked import CheckResult
 from generator.declaration.checks import PACK_CODES, footprint_diagnostics
 from generator.diagnostics.diagnostic import Diagnostics, in_order
 from generator.leaves import Leaf, leaf_of, users_of
+from generator.noticed import MOVED_CODES, moved_diagnostics
 from generator.outputs import Publication
 from generator.present.listing import site_view
-from generator.present.moved import MOVED_CODES, moved_diagnostics
 from generator.render.photographs import published_size
 from generator.sources_apart import ledger_marks, pantry_marks
 

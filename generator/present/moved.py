@@ -3,9 +3,8 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.diagnostics.diagnostic import Diagnostics
 from generator.formula.article import Article
-from generator.formula.old_address import OldAddress, taken_addresses
+from generator.formula.old_address import OldAddress
 from generator.present.addresses import absolute, journal_path, kind_path, recipe_path, standing_path
 from generator.present.page_link import PageLink
 from generator.present.recipe import Setting
@@ -80,13 +79,3 @@ class Standing:
     path: str
     kinds: tuple[str, ...]
     was: tuple[OldAddress, ...]
-
-
-MOVED_CODES = frozenset({"S075"})
-
-
-def moved_diagnostics(bakes: Mapping[str, Standing], articles: tuple[Article, ...]) -> Diagnostics:
-    """Old addresses where something else stands (S075): it depends on all bakes and pages there are."""
-    old = (*(each.was for each in bakes.values()), *(each.was for each in articles))
-    standing = standing_where({name: (each.path, each.kinds) for name, each in bakes.items()}, articles)
-    return tuple(taken_addresses((each for some in old for each in some), standing, kept=KEPT))

@@ -13,8 +13,8 @@ class Claim:
     """`what` names the thing to the maker ("the line of bread flour"), `says` are its words.
 
     `ways` are all wordings that a format may have, `spellings` the letters of each. `loose` stands anywhere, all
-    others stand in the order in which they are given. `group` names the section that it may be left
-    out with, for want of room.
+    others stand in the order in which they are given. What is not `needed` explains its figures where it stands, and
+    may as well not be there. `group` names the section that it may be left out with, for want of room.
     """
 
     what: str
@@ -23,11 +23,12 @@ class Claim:
     spellings: tuple[str, ...]
     kind: str = AMOUNT
     loose: bool = False
+    needed: bool = True
     group: str = ""
 
 
 def claim(
-    what: str, *ways: str, kind: str = AMOUNT, loose: bool = False, group: str = ""
+    what: str, *ways: str, kind: str = AMOUNT, loose: bool = False, needed: bool = True, group: str = ""
 ) -> tuple[Claim, ...]:
     """One claim that may be worded in any of these ways, the first of them for messages; none where it is empty."""
     told = {letters: " ".join(way.split()) for way in reversed(ways) if (letters := letters_of(way))}
@@ -36,5 +37,14 @@ def claim(
     words = tuple(reversed(told.values()))
     spellings = tuple(reversed(told))
     return (
-        Claim(what=what, says=words[0], ways=words, spellings=spellings, kind=kind, loose=loose, group=group),
+        Claim(
+            what=what,
+            says=words[0],
+            ways=words,
+            spellings=spellings,
+            kind=kind,
+            loose=loose or not needed,
+            needed=needed,
+            group=group,
+        ),
     )

@@ -66,7 +66,7 @@ class _Reading:
             self._explain(place.start, place.end)
         missing = list(self._between(ordered, places))
         for each in (each for each in claims if each.loose):
-            if not self._mark_everywhere(each):
+            if not self._mark_everywhere(each) and each.needed:
                 missing.append(Absent(claim=each, start=0, end=len(self.squeezed.letters)))
         return missing
 

@@ -6,6 +6,7 @@ from functools import cached_property
 from types import MappingProxyType
 
 from generator.present.people import PeopleView
+from generator.present.search_views import ShelfList
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
 from generator.proof.context import Sayings
@@ -20,7 +21,7 @@ class Place:
     """A file that belongs into the output. `kind` chooses how it is read; `of` is the view that it shows."""
 
     kind: str
-    of: RecipeView | ArticleView | KindView | None = None
+    of: RecipeView | ArticleView | KindView | ShelfList | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,7 +49,17 @@ class Expected:
         pictures = [each.photo for each in site.recipes]
         pictures += [each.photo for each in (*site.journal, *site.standing)]
         kinds = tuple(each.title for each in site.kinds)
-        about = (site.title, site.lead, site.maker, site.contact, site.pages, site.corrections, kinds)
+        about = (
+            site.title,
+            site.lead,
+            site.maker,
+            site.contact,
+            site.pages,
+            site.corrections,
+            kinds,
+            site.shelves,
+            site.search,
+        )
         return Sayings(views=(*heads, *posts, *pictures, about))
 
     @cached_property
@@ -78,12 +89,12 @@ class Expected:
         for shelf in site.kinds:
             yield f"site/{shelf.path}index.html", Place(kind="kind", of=shelf)
         for each in site.shelves:
-            yield f"site/{each.path}index.html", Place(kind="list")
+            yield f"site/{each.path}index.html", Place(kind="shelves", of=each)
         for old in site.moved:
             ending = "" if old.path.endswith((".html", ".htm")) else "index.html"
-            yield f"site/{old.path}{ending}", Place(kind="list")
+            yield f"site/{old.path}{ending}", Place(kind="moved")
         if site.search is not None:
-            yield "site/search/index.html", Place(kind="list")
+            yield "site/search/index.html", Place(kind="search")
             yield "site/search.json", Place(kind="search")
         if site.allergens is not None:
             yield "site/allergens/index.html", Place(kind="allergens")

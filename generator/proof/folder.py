@@ -60,7 +60,7 @@ def prove_folder(root: Path, expected: Expected) -> Proved:
         *strange,
         *prove(files, expected),
         *_personal(files, expected),
-        *_foreign(files, expected, made, {each.target for each in links}),
+        *_foreign(files, expected, made, {each.target for each in links if _is_carried(each.target)}),
         *_missing(files, expected, links),
     ]
     found += _altered(files, made, {each.span.path for each in found}, expected)
@@ -158,6 +158,11 @@ def _links(files: Mapping[str, bytes]) -> Iterator[_Link]:
             if not parts.scheme and not parts.netloc and parts.path:
                 target = posixpath.normpath(posixpath.join(posixpath.dirname(path), unquote(parts.path)))
                 yield _Link(target=target, source=path, line=line)
+
+
+def _is_carried(path: str) -> bool:
+    """Whether a link is enough to explain a file: a picture, a font, a style. A page needs a source of its own."""
+    return not path.endswith((".html", ".json", ".xml", ".pdf", ".txt"))
 
 
 def _missing(

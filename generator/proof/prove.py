@@ -8,8 +8,9 @@ from collections.abc import Mapping
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
+from generator.present.search_views import ShelfList
 from generator.present.views import ArticleView, KindView, RecipeView
-from generator.proof import pages, papers, texts
+from generator.proof import finders, pages, papers, texts
 from generator.proof.data import data_faults
 from generator.proof.expected import Expected, Place
 from generator.proof.page_reader import PageText, read_page
@@ -48,6 +49,8 @@ def _faults(
         return _recipe_faults(path, content, place.kind, place.of, files, expected)
     if place.kind in texts.READERS:
         return texts.feed_faults(path, content, place.kind, expected)
+    if place.kind == "search" and expected.site.search is not None:
+        return finders.search_data_faults(path, content, expected.site.search, expected)
     if place.kind == "sitemap":
         return texts.sitemap_faults(path, content, expected)
     return ()
@@ -65,6 +68,10 @@ def _page_faults(page: PageText, place: Place, expected: Expected) -> Diagnostic
         "corrections": pages.corrections_claims,
         "allergens": pages.allergen_claims,
     }
+    if isinstance(place.of, ShelfList):
+        return finders.shelf_faults(page, place.of, expected)
+    if place.kind == "search" and site.search is not None:
+        return finders.search_page_faults(page, site.search, expected)
     if isinstance(place.of, KindView):
         return pages.list_faults(page, pages.teaser_claims(place.of.bakes), expected)
     if place.kind == "people" and expected.people is not None:

@@ -24,7 +24,7 @@ from generator.proof.docket_claims import (
     oven_claims,
     text_times,
 )
-from generator.proof.expected import Expected
+from generator.proof.expected import Expected, Place
 from generator.proof.method_claims import described_steps, method_claims
 from generator.proof.page_reader import read_page
 
@@ -234,8 +234,9 @@ def sitemap_faults(path: str, content: bytes, expected: Expected) -> Diagnostics
     return tuple(Diagnostic(code="A005", message=each, span=span, hint=expected.remedy) for each in wrong)
 
 
-def _pages(site: SiteView, places: Mapping[str, object]) -> Iterator[str]:
-    for path in places:
+def _pages(site: SiteView, places: Mapping[str, Place]) -> Iterator[str]:
+    """Every page that a search engine may come to; an old address only leads on."""
+    for path, place in places.items():
         found = re.fullmatch(r"site/(.*)index\.html", path)
-        if found:
+        if found and place.kind != "moved":
             yield site.url + found[1]

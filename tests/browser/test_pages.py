@@ -124,3 +124,32 @@ def test_a_text_twice_as_large_still_fits(browser: Browser, served: str) -> None
         page.goto(served + "recipes/honey-oat-braid/index.html")
         page.add_style_tag(content="html { font-size: 200%; }")
         assert page.evaluate("document.documentElement.scrollWidth") <= 360
+
+
+@pytest.mark.parametrize(
+    "seen", [{"color_scheme": "dark"}, {"contrast": "more"}, {"color_scheme": "dark", "contrast": "more"}]
+)
+def test_the_bake_and_its_lists_are_accessible_in_the_dark_and_in_high_contrast(
+    browser: Browser, served: str, axe: str, seen: dict[str, str]
+) -> None:
+    with browser.new_context(bypass_csp=True, **seen) as context:  # type: ignore[arg-type]
+        page = context.new_page()
+        for path in ("recipes/honey-oat-braid/index.html", "index.html", "recipes/index.html", "404.html"):
+            page.goto(served + path)
+            page.add_script_tag(content=axe)
+            assert (path, page.evaluate(_AXE, RULES)) == (path, [])
+
+
+def test_a_caution_stays_loud_in_the_dark_and_in_forced_colours_and_paper_stays_light(
+    browser: Browser, served: str
+) -> None:
+    edge = "getComputedStyle(document.querySelector('.caution')).borderTopWidth"
+    ground = "getComputedStyle(document.documentElement).getPropertyValue('--slip').trim()"
+    with browser.new_context(color_scheme="dark") as context:
+        page = context.new_page()
+        page.goto(served + "recipes/honey-oat-braid/index.html")
+        assert page.evaluate(edge) == "7px"
+        page.emulate_media(forced_colors="active")
+        assert page.evaluate(edge) == "7px"
+        page.emulate_media(media="print", color_scheme="dark", forced_colors="none")
+        assert page.evaluate(ground) == "#fff"

@@ -96,6 +96,8 @@ def fuzz(name: str, seconds: float, seed: int) -> tuple[int, int, list[str]]:
     """Inputs tried, inputs that reached something new, faults."""
     work, kept = targets()[name]
     chance, known, faults, tried = random.Random(seed), set[Place](), list[str](), 0
+    for text in kept:
+        work(text)  # loads what is loaded once, which would drown what an input reaches
     until = time.monotonic() + seconds
     while time.monotonic() < until and len(faults) < 5:
         text, begun = changed(chance.choice(kept), chance, kept), time.process_time()

@@ -33,7 +33,7 @@ def test_every_file_that_a_task_reads_is_named(tmp_path: Path, monkeypatch: pyte
             assert environment.cache is not None
             environment.cache.clear()
         read.clear()
-        loaded = {each for each in _templates_of(task.title, task.work, task.inputs)}
+        loaded = _templates_of(task.title, task.work, task.inputs)
         named = set(files_behind("docket", task.themes))
         assert {each for each in read | loaded if each.is_relative_to(THEMES)} <= named, task.title
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from tests.proof.building import BRAID, edited, proved, texts, told
+from tests.proof.building import BRAID, edited, proved, sample, texts, told
 
 PAGE = f"site/recipes/{BRAID}/index.html"
 DATA = f"site/recipes/{BRAID}/recipe.json"
@@ -109,8 +109,8 @@ CASES = {
     ),
     "a whole time": Case(
         path=PAGE,
-        old='total">3\u00a0h\u00a032\u00a0min',
-        new='total">3\u00a0h\u00a023\u00a0min',
+        old='class="total">3\u00a0h\u00a032\u00a0min',
+        new='class="total">3\u00a0h\u00a023\u00a0min',
         code="A002",
         says=("the whole time of “dough cycle”", "23 min", "32 min"),
     ),
@@ -338,6 +338,41 @@ CASES = {
         code="A005",
         says=('"oats"', '"barley"'),
     ),
+    "a time on a shelf": Case(
+        path="site/by/time/index.html",
+        old="3\u00a0h\u00a032\u00a0min",
+        new="1\u00a0h\u00a032\u00a0min",
+        code="A002",
+        says=("Honey oat braid", "“1 h”", "“3 h”"),
+    ),
+    "a choice of the search": Case(
+        path="site/search/index.html",
+        old=">4 hours<",
+        new=">5 hours<",
+        code="A002",
+        says=("the choice “4",),
+    ),
+    "an allergen in the data of the search page": Case(
+        path="site/search/index.html",
+        old='"contains":["',
+        new='"contains":["sesame","',
+        code="A005",
+        says=("“contains”", "sesame"),
+    ),
+    "a time in the data of the search": Case(
+        path="site/search.json",
+        old='"total":215',
+        new='"total":125',
+        code="A005",
+        says=("“times”", "125", "215"),
+    ),
+    "a bake that the search does not know to be unfinished": Case(
+        path="site/search.json",
+        old='"finished":true',
+        new='"finished":false',
+        code="A005",
+        says=("“finished”",),
+    ),
     "an address of the map": Case(
         path="site/sitemap.xml",
         old="/recipes/honey-oat-braid/",
@@ -350,6 +385,12 @@ CASES = {
 
 def test_untouched_output_is_silent() -> None:
     assert told(proved(texts())) == ""
+
+
+def test_every_page_and_every_file_of_data_is_read() -> None:
+    """What is carried along, pictures and fonts and styles, says nothing of a recipe."""
+    unread = {path for path in texts() if path not in sample().expected.places}
+    assert {path for path in unread if not path.startswith(("site/leaf/", "site/media/"))} == set()
 
 
 @pytest.mark.parametrize("case", CASES.values(), ids=CASES)
@@ -381,7 +422,7 @@ _FIGURE = re.compile(r"(?<=>)[^<>]*?(\d+)(?=[^<>]*<)")
 def unseen(every: int) -> list[str]:
     """Of the figures from the times to the label, each by itself one more than it is, those that nobody noticed."""
     text = texts()[PAGE].decode()
-    start, end = text.index('class="times"'), text.index('id="leaf-label"')
+    start, end = (next(re.finditer(place, text)).start() for place in ('class="?times', 'id="?leaf-label'))
     places = [each.span(1) for each in _FIGURE.finditer(text, start, end)]
     assert len(places) > 150
     found = []

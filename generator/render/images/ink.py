@@ -68,11 +68,15 @@ def _fitting(word: str, pen: Pen, width: float) -> Iterator[str]:
     yield piece
 
 
+def as_drawn(text: str) -> str:
+    """The text with the spaces that are drawn, and without what nobody sees."""
+    return text.translate(_SPACES)
+
+
 def _pieces(text: str, pen: Pen) -> Iterator[tuple[str, str]]:
     """The text in stretches with the family that has their glyphs."""
     other = TEXT if pen.family == FIGURES else FIGURES
-    known = text.translate(_SPACES)
-    for own, letters in groupby(known, key=lambda letter: has_glyph(pen.family, letter)):
+    for own, letters in groupby(as_drawn(text), key=lambda letter: has_glyph(pen.family, letter)):
         yield "".join(letters), pen.family if own else other
 
 

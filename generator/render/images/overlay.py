@@ -7,7 +7,7 @@ from PIL import Image, ImageDraw
 
 from generator.present.views import RecipeView
 from generator.render.images.arrange import HEIGHT, WIDTH, Panel, panels_of
-from generator.render.images.ink import INK, OVERSAMPLE, PAPER, RULE, draw_text
+from generator.render.images.ink import INK, OVERSAMPLE, PAPER, RULE, as_drawn, draw_text
 from generator.render.images.record import recorded
 from generator.render.output import Product
 
@@ -32,11 +32,10 @@ def _png(panel: Panel) -> bytes:
 
 def _words(panel: Panel) -> Iterator[str]:
     """Every text of the picture: the head, then row by row the amount, the item, and what stands below it."""
-    yield from (stroke.text for stroke in panel.head)
+    yield from (as_drawn(stroke.text) for stroke in panel.head)
     for placed in panel.rows:
-        yield " ".join(
-            each.text for each in sorted(placed.row.strokes, key=lambda each: -int(each.pen.weight))
-        )
+        strokes = sorted(placed.row.strokes, key=lambda each: -int(each.pen.weight))
+        yield " ".join(as_drawn(each.text) for each in strokes)
 
 
 def _draw(canvas: ImageDraw.ImageDraw, panel: Panel) -> None:
