@@ -23,14 +23,16 @@ def ours(content: Path, output: Path, jobs: int) -> object:
 
     # A bench that edits a template edits a copy.
     if (content.parent / "themes").is_dir():
-        program._TREES = (program._PACKAGE, content.parent / "themes")
+        trees: tuple[Path, ...] = (program._PACKAGE, content.parent / "themes")
+        program._TREES = trees
     if same_as_last(content, output, day=DAY, cache=users_cache()) is not None:
         return "same"
     from generator.making import How
     from generator.render import theme
 
     if (content.parent / "themes").is_dir():
-        theme._HOMES = (content.parent / "themes",)
+        homes: tuple[Path, ...] = (content.parent / "themes",)
+        setattr(theme, "_HOMES", homes)
     from generator.pipeline import make_folder
 
     made = make_folder(content, output=output, day=DAY, jobs=jobs, how=How(without=PAPER))
