@@ -287,7 +287,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "A006": _error("a built file that no source explains"),
         "A007": _error("a built file that cannot be read back"),
         "A008": _error("a built file that is missing"),
-        "A009": _warning("tags for people that are older than the recipe"),
+        "A009": _warning("something printed by hand that is older than the recipe"),
         "A010": _error("a built file that is not as it was made"),
     }
 )

@@ -13,12 +13,13 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
 from generator.diagnostics.span import Span, whole_file
 from generator.proof.expected import MADE_BY_COMMAND, Expected
 from generator.proof.page_reader import read_page
-from generator.proof.papers import own_tags_faults
+from generator.proof.papers import book_faults, own_tags_faults
 from generator.proof.prove import prove
 
 MANIFEST = ".tinleaf-manifest.json"
 _STYLE_LINK = re.compile(r"url\(\s*['\"]?([^'\")]+)['\"]?\s*\)")
 _OVERLAY = re.compile(r"desk/[^/]+/overlay-\d+\.png")
+_BOOK = re.compile(r"desk/books/[^/]+\.(?:pdf|epub)")
 _SITEMAP = re.compile(r"site/sitemap-\d+\.xml")
 
 
@@ -100,16 +101,17 @@ def _manifest(content: bytes) -> Mapping[str, str]:
 
 
 def _personal(files: Mapping[str, bytes], expected: Expected) -> Iterator[Diagnostic]:
-    """Tags that were printed for people, by hand, at some time: they may be older than the recipe."""
-    for name, tag in expected.tags.items():
-        path = f"desk/{name}/{MADE_BY_COMMAND}"
-        if path in files:
-            try:
-                yield from own_tags_faults(
-                    path, files[path], tag, command=f"Print them anew with `tinleaf tags {name}`."
-                )
-            except ValueError as error:
-                yield _finding("A007", path, f"this file cannot be read back: {error}", expected.remedy)
+    """Tags and booklets that were printed by hand, at some time: they may be older than the recipes."""
+    for path, content in files.items():
+        name = path.split("/")[1] if path.count("/") > 1 else ""
+        try:
+            if path.endswith(f"/{MADE_BY_COMMAND}") and name in expected.tags:
+                command = f"Print them anew with `tinleaf tags {name}`."
+                yield from own_tags_faults(path, content, expected.tags[name], command=command)
+            elif _BOOK.fullmatch(path) and path.endswith(".pdf"):
+                yield from book_faults(path, content, expected)
+        except ValueError as error:
+            yield _finding("A007", path, f"this file cannot be read back: {error}", expected.remedy)
 
 
 def _foreign(
@@ -118,7 +120,9 @@ def _foreign(
     """Files that no recipe, no page and no link of a page explains."""
     own = {f"desk/{name}/{MADE_BY_COMMAND}" for name in expected.tags}
     for path in files:
-        if path in expected.places or path in own or path in linked or _is_further(path, files, expected):
+        if path in expected.places or path in own or path in linked or _BOOK.fullmatch(path):
+            continue
+        if _is_further(path, files, expected):
             continue
         if path in made:
             message = "an earlier make wrote this file, and nothing in the content asks for it any more"

@@ -17,6 +17,7 @@ from generator.proof.docket_claims import (
     docket_claims,
     fact_claims,
     head_claims,
+    line_claims,
     oven_claims,
     picture_claims,
     revision_claims,
@@ -145,6 +146,22 @@ def picture_faults(contents: dict[str, bytes], view: RecipeView, expected: Expec
         lines.extend(record.drawn.split("\n"))
     text = lines_of(next(iter(contents)), lines)
     return compare(text, tuple(picture_claims(view)), (expected.sayings(view),), remedy=expected.remedy)
+
+
+def book_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
+    """A booklet that was printed by hand: the recipes in it that say otherwise today. ValueError: no PDF."""
+    text = read_pdf(path, content, running="")
+    found = []
+    for view in expected.site.all_recipes:
+        claims = tuple(each for part in view.parts for line in part.lines for each in line_claims(line))
+        claims += tuple(label_claims(view.label, listed=False, advice=False))
+        gone = [each for each in claims if not any(find(text.squeezed, one) >= 0 for one in each.spellings)]
+        in_it = find(text.squeezed, letters_of(view.title)) >= 0 and 2 * len(gone) <= len(claims)
+        if in_it and gone:
+            message = f"the booklet says otherwise of “{view.title}” than the recipe does now: {gone[0].what}"
+            hint = "Print it anew with `tinleaf book`."
+            found.append(Diagnostic(code="A009", message=message, span=whole_file(path), hint=hint))
+    return tuple(found)
 
 
 def own_tags_faults(path: str, content: bytes, tag: TagView, *, command: str) -> Diagnostics:

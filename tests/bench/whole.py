@@ -32,7 +32,7 @@ def ours(content: Path, output: Path, jobs: int) -> object:
 
     if (content.parent / "themes").is_dir():
         homes: tuple[Path, ...] = (content.parent / "themes",)
-        setattr(theme, "_HOMES", homes)
+        vars(theme)["_HOMES"] = homes
     from generator.pipeline import make_folder
 
     made = make_folder(content, output=output, day=DAY, jobs=jobs, how=How(without=PAPER))

@@ -10,7 +10,7 @@ from generator.build.fingerprint import fingerprint
 from generator.build.manifest import NAME, as_bytes
 from generator.diagnostics.diagnostic import Severity
 from generator.proof.folder import MANIFEST, prove_folder, why_unreadable
-from generator.proof.papers import own_tags_faults
+from generator.proof.papers import book_faults, own_tags_faults
 from tests.proof.building import BRAID, Change, lay, papers, sample, texts, understood
 
 REMEDY = "`tinleaf make` writes it anew."
@@ -116,6 +116,18 @@ def test_tags_for_people_of_an_older_recipe_are_a_warning() -> None:
     tags = papers()[f"desk/{BRAID}/tags.pdf"]
     (found,) = own_tags_faults("desk/tags-for.pdf", tags, newer.tag(BRAID), command="Print them anew.")
     assert (found.code, found.severity, found.hint) == ("A009", Severity.WARNING, "Print them anew.")
+
+
+def test_a_booklet_of_an_older_recipe_is_a_warning(tmp_path: Path) -> None:
+    """A card stands for the pages of a booklet: it has the same lines."""
+    path = "desk/books/all.pdf"
+    root = written(tmp_path, {path: papers()[f"{BRAIDS}card-a6.pdf"]})
+    assert findings(root, "A006") == []
+    assert findings(root, "A009") == []
+    newer = understood(Change(path=f"recipes/{BRAID}.md", old="50 g rolled oats", new="80 g rolled oats"))
+    (found,) = book_faults(path, papers()[f"{BRAIDS}card-a6.pdf"], newer.expected)
+    assert (found.code, found.severity) == ("A009", Severity.WARNING)
+    assert found.message.endswith("“Honey oat braid” than the recipe does now: the line of rolled oats")
 
 
 def test_without_a_manifest_everything_is_still_read(tmp_path: Path) -> None:

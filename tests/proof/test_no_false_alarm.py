@@ -168,7 +168,7 @@ def test_recipes_drawn_by_lot(drawn: Drawn) -> None:
 
 
 @pytest.mark.long
-@settings(lots, max_examples=400)
+@settings(lots, max_examples=300)
 @given(drawn_recipes())
 def test_many_recipes_drawn_by_lot(drawn: Drawn) -> None:
     assert drawn_findings(drawn, printed=False) == ""

@@ -3,8 +3,8 @@
 Sources: "american", 21 CFR 101.2(c): 1/16 in on the lower-case o for ingredients and allergens; 21 CFR 101.7(h) (from
 memory; its first rung is that of 16 CFR 500.21) for the net quantity, by the area of the face. "european", Reg. (EU)
 1169/2011 Art. 13(2) and (3): x-height 1.2 mm, 0.9 mm where the largest face is below 80 cm²; Directive 76/211/EEC,
-annex I: figures of the net quantity of 2, 3, 4 or 6 mm. Canada, Australia and New Zealand go by the first, which is
-the larger (common practice).
+annex I: figures of the net quantity of 2, 3, 4 or 6 mm (both as authorities quote them). Canada, Australia and New
+Zealand go by the first, which is the larger (common practice).
 """
 
 from dataclasses import dataclass
