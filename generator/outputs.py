@@ -1,33 +1,31 @@
-"""Which outputs there are: one task for each thing that can be rendered by itself."""
+"""Which outputs there are: one task for each thing that can be rendered by itself, with all that it reads.
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+To add a product: a function of plain values that returns `Product`s, and one `Task` with its inputs and the files of
+the theme that it reads. Nothing else is needed for it to be made only when something of that has changed.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from generator.build.task import Task
+from generator.build.task import OnDisk, Task
+from generator.leaves import Leaf, bare
 from generator.present.people import PeopleView
+from generator.present.search_views import Related, SearchView
+from generator.present.size_views import SizesView
 from generator.present.tag_views import TagView
-from generator.present.views import RecipeView, SiteView
-from generator.render.bench_sheets.render import render_bench_sheet
-from generator.render.cards.render import render_cards
-from generator.render.description.render import render_description
-from generator.render.feeds.render import render_feeds
-from generator.render.formula_sheets.render import render_formula_sheets
-from generator.render.images.overlay import render_overlay
+from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.output import Product
-from generator.render.people_sheet.render import render_people
-from generator.render.recipe_json import render_recipe_json
-from generator.render.search_json import render_search_json
-from generator.render.site.publication import render_site
-from generator.render.sitemap import render_sitemap
-from generator.render.structured_data.render import structured_data
-from generator.render.tag_sheets.remarks import remarks, remarks_text
-from generator.render.tag_sheets.render import USUAL
-from generator.render.tag_sheets.sheets import render_tag_sheets
+from generator.render.site.frame import Frame, frame_of
 from generator.settings import Paper, Settings
 
 Media = Callable[[str], bytes]
+MarkOf = Callable[[str], str]
+"""The fingerprint of a file of the content folder, "" where it cannot be read."""
+
+_PAPER = "generator.render.paper"
+_SHEET = ("paper/paper.css", "paper/docket.css")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,66 +38,237 @@ class MediaFolder:
         return (self.root / path).read_bytes()
 
 
-def tasks_of(
-    site: SiteView,
-    *,
-    data: Mapping[str, Mapping[str, object]],
-    tags: Mapping[str, TagView],
-    people: PeopleView | None = None,
-    settings: Settings,
-    media: Media,
-) -> tuple[Task, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Publication:
+    """All that a make renders. `site` lists short views; `leaves` are all recipes, by name."""
+
+    site: SiteView
+    leaves: Mapping[str, Leaf]
+    people: PeopleView | None
+    settings: Settings
+    root: Path
+    mark_of: MarkOf
+
+
+def tasks_of(publication: Publication) -> tuple[Task, ...]:
     """All work of one make, in the order in which it is told to the maker."""
-    tasks = [Task(title="the site", work=partial(_site, site, media))]
-    tasks += [
-        Task(title=f"{view.name}: numbers", work=partial(_numbers, view.name, data[view.name]))
-        for view in site.recipes
-    ]
-    for view in site.all_recipes:
-        tasks.append(Task(title=f"{view.name}: desk", work=partial(_desk, view, tags[view.name], settings)))
-    if people is not None:
-        tasks.append(Task(title="who can eat what", work=partial(_who_can_eat, people)))
-    tasks += [
-        Task(title=f"{view.name}: formula sheet", work=partial(_formula_sheets, view, settings))
-        for view in site.all_recipes
-    ]
-    tasks += [
-        Task(title=f"{view.name}: cards", work=partial(_cards, view, settings.theme)) for view in site.recipes
-    ]
-    return tuple(tasks)
-
-
-def _site(site: SiteView, media: Media) -> tuple[Product, ...]:
-    pages = render_site(site, media=media, structured=partial(structured_data, site=site))
-    found = (render_search_json(site.search),) if site.search is not None else ()
-    return (*pages, *render_feeds(site), *render_sitemap(site), *found)
-
-
-def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
-    return (render_recipe_json(name, data),)
-
-
-def _who_can_eat(people: PeopleView) -> tuple[Product, ...]:
-    return (render_people(people),)
-
-
-def _desk(view: RecipeView, tag: TagView, settings: Settings) -> tuple[Product, ...]:
-    paper: Paper = settings.paper
-    described = render_description(view, limit=settings.description_limit).text
-    tags = render_tag_sheets(tag, size=USUAL, paper=paper, theme=settings.theme)
-    told = remarks_text((*tags.told, *remarks(tag)))
+    site, settings = publication.site, publication.settings
+    on_site = tuple(publication.leaves[view.name] for view in site.recipes)
+    everywhere = tuple(publication.leaves.values())
     return (
-        Product(path=f"desk/{view.name}/description.txt", content=described.encode()),
-        Product(path=f"desk/{view.name}/tags.pdf", content=tags.content),
-        Product(path=f"desk/{view.name}/tags.txt", content=told.encode()),
-        render_bench_sheet(view, paper=paper, theme=settings.theme),
-        *render_overlay(view),
+        *_pages(publication, on_site),
+        *(_task("numbers", leaf, "data", _numbers, leaf.name, leaf.data) for leaf in on_site),
+        *_lists(site, on_site),
+        *_pictures(publication, on_site),
+        *(task for leaf in everywhere for task in _desk(leaf, settings)),
+        *_people(publication.people),
+        *(task for leaf in everywhere for task in _sheets(leaf, settings)),
+        *(_cards_task(leaf, settings) for leaf in on_site),
     )
 
 
-def _formula_sheets(view: RecipeView, settings: Settings) -> tuple[Product, ...]:
-    return tuple(render_formula_sheets(view, paper=settings.paper, theme=settings.theme))
+def _task(
+    what: str,
+    leaf: Leaf,
+    stage: str,
+    work: Callable[..., tuple[Product, ...]],
+    *inputs: object,
+    themes: tuple[str, ...] = (),
+) -> Task:
+    libraries = (_PAPER,) if any(each.startswith("paper/") for each in themes) else ()
+    return Task(
+        title=f"{leaf.name}: {what}",
+        work=work,
+        inputs=inputs,
+        themes=themes,
+        stage=stage,
+        libraries=libraries,
+    )
+
+
+def _pages(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
+    frame, site = frame_of(publication.site), bare(publication.site)
+    related = {view.name: view.related for view in publication.site.recipes}
+    for leaf in on_site:
+        inputs = (leaf.view, leaf.sizes, related[leaf.name], frame, site)
+        yield _task("page", leaf, "pages", _recipe_page, *inputs, themes=("site/recipe.html",))
+
+
+def _recipe_page(
+    view: RecipeView, sizes: SizesView, related: tuple[Related, ...], frame: Frame, site: SiteView
+) -> tuple[Product, ...]:
+    from generator.render.site.page import finished_page
+    from generator.render.site.pages import recipe_page
+    from generator.render.structured_data.render import structured_data
+
+    whole = replace(view, sizes=sizes, related=related)
+    return (finished_page(recipe_page(whole, structured=partial(structured_data, site=site)), frame),)
+
+
+def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
+    from generator.render.recipe_json import render_recipe_json
+
+    return (render_recipe_json(name, data),)
+
+
+def _lists(site: SiteView, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
+    """What shows several bakes or none: each depends on those lists of the publication that it shows."""
+    entries = tuple(leaf.entry for leaf in on_site)
+    yield Task(title="the lists", work=_list_pages, inputs=(site,), themes=("site/",), stage="lists")
+    yield Task(title="the feeds", work=_feeds, inputs=(replace(site, recipes=()), entries), stage="lists")
+    yield Task(title="the search", work=_search, inputs=(site.search,), stage="lists")
+    yield Task(title="the sitemap", work=_sitemap, inputs=(site,), stage="lists")
+    yield Task(
+        title="style and fonts",
+        work=_assets,
+        inputs=(site.theme,),
+        themes=("site/",),
+        stage="style and fonts",
+    )
+
+
+def _list_pages(site: SiteView) -> tuple[Product, ...]:
+    from generator.render.site.moved import moved_product
+    from generator.render.site.page import finished_page
+    from generator.render.site.pages import list_pages
+    from generator.render.structured_data.render import structured_data
+
+    frame = frame_of(site)
+    pages = list_pages(site, structured=partial(structured_data, site=site))
+    moved = (moved_product(each, frame) for each in site.moved)
+    return (*(finished_page(page, frame) for page in pages), *moved)
+
+
+def _feeds(site: SiteView, entries: tuple[object, ...]) -> tuple[Product, ...]:
+    from generator.render.feeds.render import render_feeds
+
+    return tuple(render_feeds(site, entries))  # type: ignore[arg-type]
+
+
+def _search(search: SearchView | None) -> tuple[Product, ...]:
+    from generator.render.search_json import render_search_json
+
+    return (render_search_json(search),) if search is not None else ()
+
+
+def _sitemap(site: SiteView) -> tuple[Product, ...]:
+    from generator.render.sitemap import render_sitemap
+
+    return tuple(render_sitemap(site))
+
+
+def _assets(theme: str) -> tuple[Product, ...]:
+    from generator.render.site.assets import asset_products
+
+    return tuple(asset_products(theme))
+
+
+def _pictures(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
+    from generator.render.site.pictures import media_of
+
+    def on_disk(path: str) -> OnDisk:
+        return OnDisk(root=publication.root, path=path, mark=publication.mark_of(path))
+
+    photos, others = media_of(publication.site, {name for leaf in on_site for name in leaf.named})
+    for photo in photos:
+        # Neither its words nor its address on the site are in the file.
+        plain = replace(photo, text="", url="")
+        inputs = (plain, on_disk(photo.source))
+        yield Task(title=photo.path, work=_photo, inputs=inputs, stage="pictures")
+    for address in others:
+        yield Task(title=address, work=_text_media, inputs=(address, on_disk(address)), stage="pictures")
+
+
+def _photo(photo: PhotoView, file: OnDisk) -> tuple[Product, ...]:
+    from generator.render.site.pictures import photo_products
+
+    return tuple(photo_products(photo, lambda _: file.read()))
+
+
+def _text_media(address: str, file: OnDisk) -> tuple[Product, ...]:
+    from generator.render.site.pictures import text_media
+
+    return tuple(text_media(address, lambda _: file.read()))
+
+
+def _people(people: PeopleView | None) -> Iterator[Task]:
+    if people is not None:
+        yield Task(
+            title="who can eat what",
+            work=_who_can_eat,
+            inputs=(people,),
+            themes=("desk/people.html",),
+            stage="desk",
+        )
+
+
+def _who_can_eat(people: PeopleView) -> tuple[Product, ...]:
+    from generator.render.people_sheet.render import render_people
+
+    return (render_people(people),)
+
+
+def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
+    paper, theme = settings.paper, settings.theme
+    limit = settings.description_limit
+    yield _task("description", leaf, "descriptions", _description, leaf.view, limit)
+    tag_files = (*_SHEET, "paper/tag*")
+    yield _task("tags", leaf, "tags", _tags, leaf.name, leaf.tag, paper, theme, themes=tag_files)
+    bench_files = (*_SHEET, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
+    yield _task("bench sheet", leaf, "bench sheets", _bench, leaf.view, paper, theme, themes=bench_files)
+    yield _task("overlay", leaf, "overlays", _overlay, leaf.view)
+
+
+def _description(view: RecipeView, limit: int) -> tuple[Product, ...]:
+    from generator.render.description.render import render_description
+
+    described = render_description(view, limit=limit).text
+    return (Product(path=f"desk/{view.name}/description.txt", content=described.encode()),)
+
+
+def _tags(name: str, tag: TagView, paper: Paper, theme: str) -> tuple[Product, ...]:
+    from generator.render.tag_sheets.remarks import remarks, remarks_text
+    from generator.render.tag_sheets.render import USUAL
+    from generator.render.tag_sheets.sheets import render_tag_sheets
+
+    tags = render_tag_sheets(tag, size=USUAL, paper=paper, theme=theme)
+    told = remarks_text((*tags.told, *remarks(tag)))
+    return (
+        Product(path=f"desk/{name}/tags.pdf", content=tags.content),
+        Product(path=f"desk/{name}/tags.txt", content=told.encode()),
+    )
+
+
+def _bench(view: RecipeView, paper: Paper, theme: str) -> tuple[Product, ...]:
+    from generator.render.bench_sheets.render import render_bench_sheet
+
+    return (render_bench_sheet(view, paper=paper, theme=theme),)
+
+
+def _overlay(view: RecipeView) -> tuple[Product, ...]:
+    from generator.render.images.overlay import render_overlay
+
+    return tuple(render_overlay(view))
+
+
+def _sheets(leaf: Leaf, settings: Settings) -> Iterator[Task]:
+    files = (*_SHEET, "paper/formula-sheet.css", "paper/formula-sheet.html")
+    inputs = (leaf.view, settings.paper, settings.theme)
+    yield _task("formula sheet", leaf, "formula sheets", _formula_sheets, *inputs, themes=files)
+
+
+def _formula_sheets(view: RecipeView, paper: Paper, theme: str) -> tuple[Product, ...]:
+    from generator.render.formula_sheets.render import render_formula_sheets
+
+    return tuple(render_formula_sheets(view, paper=paper, theme=theme))
+
+
+def _cards_task(leaf: Leaf, settings: Settings) -> Task:
+    files = (*_SHEET, "paper/card.css", "paper/card.html")
+    return _task("cards", leaf, "cards", _cards, leaf.view, settings.theme, themes=files)
 
 
 def _cards(view: RecipeView, theme: str) -> tuple[Product, ...]:
+    from generator.render.cards.render import render_cards
+
     return tuple(render_cards(view, theme=theme))

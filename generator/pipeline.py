@@ -7,16 +7,15 @@ unless there is an error anywhere.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from fractions import Fraction
-from functools import cached_property
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from generator.build.schedule import run_tasks
-from generator.build.store import WriteReport, write_output
+from generator.build.store import WriteReport
 from generator.catalogue.load import Pantry, built_in, read_pantry
+from generator.checked import CheckResult as CheckResult
 from generator.declaration.checks import (
     claim_diagnostics,
     kitchen_diagnostics,
@@ -25,34 +24,30 @@ from generator.declaration.checks import (
 )
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.declaration.people import Eater, read_people
-from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors, in_order
+from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, in_order
 from generator.diagnostics.span import Span
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
 from generator.formula.intake.recipe import read_recipe
-from generator.formula.old_address import taken_addresses
 from generator.formula.scale_factor import Refusal
 from generator.formula.shelf import Shelf
 from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
-from generator.history.bakes import BakeRecord, newest_bake, read_bakes
+from generator.history.bakes import read_bakes
 from generator.history.ledger import Ledger, read_ledger
 from generator.losses import shortened_descriptions, unprintable_letters
+from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
-from generator.noticed import notice
-from generator.outputs import Media, MediaFolder, tasks_of
+from generator.noticed import moved_diagnostics, notice
+from generator.outputs import MediaFolder
 from generator.present.altitude import at_altitude
-from generator.present.listing import recipe_views, site_view
-from generator.present.moved import KEPT, standing_where
-from generator.present.people import PeopleView, people_view
+from generator.present.listing import recipe_views
+from generator.present.moved import Standing
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
-from generator.present.tag_views import TagView
-from generator.present.tags import tag_view
-from generator.present.views import PhotoView, RecipeView, SiteView
-from generator.proof.expected import Expected
-from generator.release import expected_output, gate
+from generator.present.views import PhotoView
+from generator.release import gate
 from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.recipe_json import render_recipe_json
@@ -67,47 +62,6 @@ from generator.source.site import read_settings
 Progress = Callable[[str, int, int], None]
 
 
-@dataclass(frozen=True, kw_only=True)
-class CheckResult:
-    """What a folder means, and everything that is wrong with it.
-
-    `setting` holds every recipe that is free of errors, `shelf` what they are made from, `views` what their reader
-    sees; what a page offers beside it is worded when it is first asked for.
-    """
-
-    diagnostics: Diagnostics
-    texts: Mapping[str, str]
-    setting: Setting
-    shelf: Shelf
-    views: Mapping[str, RecipeView]
-    articles: tuple[Article, ...]
-    media: Media
-    bakes: tuple[BakeRecord, ...] = ()
-    people: tuple[Eater, ...] = ()
-
-    @cached_property
-    def site(self) -> SiteView:
-        return site_view(self.articles, self.setting, self.views)
-
-    def tag(self, name: str) -> TagView:
-        """The tag of a recipe, by the newest record up to the publication day."""
-        record = newest_bake(self.bakes, name, until=self.setting.day)
-        return tag_view(self.setting.book[name], self.setting, record)
-
-    @cached_property
-    def expected(self) -> Expected:
-        """What the files of the output must say."""
-        tags = {name: self.tag(name) for name in self.setting.book}
-        return expected_output(self.site, self.setting, tags=tags, people=self.who_can_eat)
-
-    @property
-    def who_can_eat(self) -> PeopleView | None:
-        """The table for the desk; None where nobody's avoidances are written down."""
-        if not any(each.avoids for each in self.people):
-            return None
-        return people_view(self.people, self.setting, self.bakes)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakeResult:
     """`report` is None where errors kept all from being written, or `unproven`: files that are wrong by our fault."""
@@ -116,23 +70,33 @@ class MakeResult:
     texts: Mapping[str, str]
     report: WriteReport | None
     day: date
+    profile: Profile = field(default_factory=Profile)
     unproven: Diagnostics = ()
 
 
 def check_folder(
-    root: Path, *, day: date | None = None, instead: Mapping[str, bytes] | None = None
+    root: Path,
+    *,
+    day: date | None = None,
+    instead: Mapping[str, bytes] | None = None,
+    only: frozenset[str] | None = None,
 ) -> CheckResult:
     """Reads, understands, declares and words a content folder as of the publication day.
 
-    `instead` holds files as they would be, by path: what would be wrong, and what readers would see.
+    `instead` holds files as they would be, by path: what would be wrong, and what readers would see. With `only`, of
+    the recipes only those are understood; what is found out about them is the same as without.
     """
-    folder, read = read_folder(root, instead=instead)
+    folder, read = read_folder(root, instead=instead, only=only)
     settings, set_up = _settings(folder)
     pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
     shelf = _shelf(settings, pantry)
     written, intake = _recipes(folder, shelf)
     articles, posts = _articles(folder, written)
-    moved = _moved(written, articles)
+    standing = {
+        name: Standing(path=each.path, kinds=each.about.kinds, was=each.about.was)
+        for name, each in written.items()
+    }
+    moved = moved_diagnostics(standing, articles)
     so_far = (*read, *set_up, *stocked, *intake)
     book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
     media = MediaFolder(root=root)
@@ -182,30 +146,26 @@ def make_folder(
     day: date | None = None,
     jobs: int = 1,
     progress: Progress | None = None,
+    how: How | None = None,
 ) -> MakeResult:
-    """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written."""
-    checked = check_folder(root, day=day)
-    unproven: Diagnostics = ()
-    report = None
-    if not has_errors(checked.diagnostics):
-        expected = checked.expected
-        tasks = tasks_of(
-            checked.site,
-            data=expected.data,
-            tags=expected.tags,
-            people=expected.people,
-            settings=checked.setting.settings,
-            media=checked.media,
-        )
-        products = run_tasks(tasks, workers=jobs, progress=progress)
-        unproven = gate(products, expected)
-        report = None if unproven else write_output(output, products, content=root)
+    """Checks a folder, renders it and writes what changed; with an error anywhere nothing is written.
+
+    What can be known from the last make is taken from there: see `making.py`.
+    """
+
+    def check(only: frozenset[str] | None) -> CheckResult:
+        return check_folder(root, day=day, only=only)
+
+    made = make(
+        root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How(), prove=gate
+    )
     return MakeResult(
-        diagnostics=checked.diagnostics,
-        texts=checked.texts,
-        report=report,
-        day=checked.setting.day,
-        unproven=unproven,
+        diagnostics=made.diagnostics,
+        texts=made.texts,
+        report=made.report,
+        day=made.day,
+        profile=made.profile,
+        unproven=made.unproven,
     )
 
 
@@ -292,22 +252,15 @@ def _articles(
 ) -> tuple[tuple[Article, ...], Diagnostics]:
     pairs = [read_article(document) for document in (*folder.journal, *folder.standing)]
     articles = tuple(article for article, _ in pairs)
-    names = {*recipes, *(Path(path).stem for path in folder.unreadable)}
+    names = {*recipes, *folder.aside, *(Path(path).stem for path in folder.unreadable)}
     wrong = (each for _, found in pairs for each in found)
     return articles, (*wrong, *unknown_bakes(articles, names))
-
-
-def _moved(recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...]) -> Diagnostics:
-    """Old addresses where something else stands."""
-    old = (*(each.about.was for each in recipes.values()), *(each.was for each in articles))
-    wanted = (each for some in old for each in some)
-    return tuple(taken_addresses(wanted, standing_where(recipes, articles), kept=KEPT))
 
 
 def _names(folder: Folder, recipes: Mapping[str, WrittenRecipe]) -> tuple[str, ...]:
     """Every recipe there is, one that cannot be read too."""
     unread = (Path(path).stem for path in folder.unreadable if path.startswith("recipes/"))
-    return (*recipes, *unread)
+    return (*recipes, *folder.aside, *unread)
 
 
 def _people(root: Path, folder: Folder) -> tuple[tuple[Eater, ...], Diagnostics, Mapping[str, str]]:
@@ -324,7 +277,7 @@ def _faulty(folder: Folder, diagnostics: Diagnostics) -> set[str]:
 
 
 def _photos(
-    recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...], folder: Folder, media: Media
+    recipes: Mapping[str, WrittenRecipe], articles: tuple[Article, ...], folder: Folder, media: MediaFolder
 ) -> tuple[dict[str, PhotoView], Diagnostics]:
     """The photographs that are named and can be published, by their path in the content folder."""
     named = [

@@ -17,9 +17,11 @@ def project() -> Path:
 
 @pytest.fixture(autouse=True)
 def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
-    """No colour from the person's own terminal, and no clock zone but the content's."""
+    """No colour from the person's own terminal, no clock zone but the content's, and nothing made before."""
     for name in ("NO_COLOR", "FORCE_COLOR", "TINLEAF_TRACEBACK"):
         monkeypatch.delenv(name, raising=False)
+    # What another run has made must not answer for this one; a test of the cache brings its own.
+    monkeypatch.setenv("TINLEAF_CACHE_BYTES", "0")
 
 
 def is_ci() -> bool:

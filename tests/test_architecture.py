@@ -57,7 +57,8 @@ ABOVE_ALL = {
     # What outputs would lose; it asks the renderers.
     "losses": ENTRANCES | {"pipeline", "outputs"},
     # The gate before the output, which asks the proof.
-    "release": ENTRANCES | {"pipeline", "outputs"},
+    "release": ENTRANCES | {"pipeline"},
+    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
     # What is printed for one person at a time, from what the pipeline understood.
     "gifts": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.

@@ -1,16 +1,32 @@
 """Compares finished products with the output folder, and writes only what differs."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
+from types import MappingProxyType
 
 from generator.build import manifest, swap
-from generator.build.fingerprint import fingerprint_of_file
+from generator.build.fingerprint import fingerprint, fingerprint_of_file
 from generator.build.place import why_unusable
 from generator.render.output import Product
+
+_NOTHING: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished:
+    """A file as it shall stand in the output folder; its content is asked for only where it must be written."""
+
+    path: str
+    mark: str
+    content: Callable[[], bytes]
+
+
+def finished(product: Product) -> Finished:
+    return Finished(path=product.path, mark=fingerprint(product.content), content=lambda: product.content)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,23 +44,37 @@ class WriteReport:
     refused: tuple[str, ...] = ()
 
 
-def write_output(root: Path, products: Iterable[Product], *, content: Path | None = None) -> WriteReport:
+def write_output(
+    root: Path,
+    products: Iterable[Product | Finished],
+    *,
+    content: Path | None = None,
+    trusted: Mapping[str, str] = _NOTHING,
+    stays: tuple[str, ...] = (),
+    dry: bool = False,
+) -> WriteReport:
     """Makes the folder `root` hold exactly `products`, and whatever in it is not ours.
 
-    `content` is the maker's folder, which the output must not overlap. ValueError: a product's path is
-    given twice or leaves the folder, which is a bug of the renderer. OSError: the disk would not.
+    `content` is the maker's folder, which the output must not overlap. `trusted` are fingerprints of files that are
+    known without reading them. What an earlier make wrote below a path of `stays` is left as it is. A `dry` run
+    writes nothing and reports what would be. ValueError: a product's path is given twice or leaves the folder, which
+    is a bug of the renderer. OSError: the disk would not.
     """
-    wanted = _in_order(products)
+    wanted = _in_order(each if isinstance(each, Finished) else finished(each) for each in products)
     reason = why_unusable(root, content=content)
     if reason:
         return WriteReport(refused=(reason,))
+    if dry:
+        return _replace(root, wanted, trusted, stays, dry=True)
     root.mkdir(parents=True, exist_ok=True)
     with _alone(root):
-        swap.recover(root)
-        return _replace(root, wanted)
+        # What a make that was cut off left behind was written after it was last looked at.
+        if swap.recover(root):
+            trusted = _NOTHING
+        return _replace(root, wanted, trusted, stays, dry=False)
 
 
-def _in_order(products: Iterable[Product]) -> tuple[Product, ...]:
+def _in_order(products: Iterable[Finished]) -> tuple[Finished, ...]:
     wanted = tuple(sorted(products, key=lambda each: each.path))
     paths = [each.path for each in wanted]
     for path in paths:
@@ -56,24 +86,31 @@ def _in_order(products: Iterable[Product]) -> tuple[Product, ...]:
     return wanted
 
 
-def _replace(root: Path, wanted: tuple[Product, ...]) -> WriteReport:
+def _replace(
+    root: Path, wanted: tuple[Finished, ...], trusted: Mapping[str, str], stays: tuple[str, ...], *, dry: bool
+) -> WriteReport:
     old = manifest.read_manifest(root / manifest.NAME) or {}
-    new = manifest.manifest_of(wanted)
-    changed = tuple(each for each in wanted if fingerprint_of_file(root / each.path) != new[each.path])
+    new = {each.path: each.mark for each in wanted}
+    new |= {path: mark for path, mark in old.items() if path not in new and path.startswith(stays)}
+    changed = tuple(each for each in wanted if _mark_of(root, each.path, trusted) != each.mark)
     refused = tuple(reason for each in changed if (reason := _why_not(root, each.path, old)))
     if refused:
         return WriteReport(refused=refused)
-    swapped = swap.Swapped()
-    if changed or dict(old) != dict(new):
-        swap.stage(root, changed, new)
+    swapped = swap.Swapped(removed=tuple(sorted(set(old) - set(new)))) if dry else swap.Swapped()
+    if not dry and (changed or dict(old) != new):
+        swap.stage(root, ((each.path, each.content) for each in changed), new)
         swapped = swap.finish(root)
-    written = tuple(each.path for each in changed)
+    written = {each.path for each in changed}
     return WriteReport(
-        written=written,
-        unchanged=tuple(each.path for each in wanted if each.path not in set(written)),
+        written=tuple(each.path for each in changed),
+        unchanged=tuple(each.path for each in wanted if each.path not in written),
         removed=swapped.removed,
         kept=swapped.kept,
     )
+
+
+def _mark_of(root: Path, path: str, trusted: Mapping[str, str]) -> str | None:
+    return trusted.get(path) or fingerprint_of_file(root / path)
 
 
 def _why_not(root: Path, path: str, old: manifest.Manifest) -> str:

@@ -9,13 +9,12 @@
 
 import os
 import shutil
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from generator.build import manifest
 from generator.build.fingerprint import fingerprint_of_file
-from generator.render.output import Product
 
 STAGING = ".tinleaf-staging"
 _FILES = "files"
@@ -40,21 +39,24 @@ def is_half_done(root: Path) -> bool:
     return manifest.read_manifest(root / STAGING / _NEXT) is not None
 
 
-def recover(root: Path) -> None:
-    """Finishes what an earlier make left half done, and clears away what it left unfinished."""
+def recover(root: Path) -> bool:
+    """Finishes what an earlier make left half done, and clears away what it left unfinished. True where it did."""
     if is_half_done(root):
         finish(root)
-    elif (root / STAGING).exists():
+        return True
+    if (root / STAGING).exists():
         shutil.rmtree(root / STAGING)
+        return True
+    return False
 
 
-def stage(root: Path, changed: Iterable[Product], new: manifest.Manifest) -> None:
+def stage(root: Path, changed: Iterable[tuple[str, Callable[[], bytes]]], new: manifest.Manifest) -> None:
     """Writes `changed` and the manifest of the whole new output beside the old output."""
     staging = root / STAGING
     staging.mkdir()
     try:
-        for product in changed:
-            _write(staging / _FILES / product.path, product.content)
+        for path, content in changed:
+            _write(staging / _FILES / path, content())
         _write(staging / (_NEXT + ".part"), manifest.as_bytes(new))
         os.replace(staging / (_NEXT + ".part"), staging / _NEXT)
         _settle(staging)

@@ -30,11 +30,16 @@ examples:
   tinleaf make my-baking --output www   another content folder, another place
   tinleaf make --day 2026-12-24         what will be published on that day
   tinleaf make --jobs 1                 one file after the other, for a small machine
+  tinleaf make --check-only             whether the output is as the content says
 
 Before anything is written, every new file is read back and compared with the recipes; see
 `tinleaf check --built`.
 
-exit: 0 written, 1 errors (nothing was written), 2 a mistake on the command line
+What was made once is kept in your cache folder (XDG_CACHE_HOME or ~/.cache, in it tinleaf/), which
+is safe to delete. TINLEAF_CACHE_BYTES says how large it may grow (2000000000), 0 keeps nothing.
+
+exit: 0 written, 1 errors (nothing was written), 2 a mistake on the command line;
+      with --check-only 1 also where there is something to write
 """
 
 
@@ -54,30 +59,70 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default=os.cpu_count() or 1,
         help="how many files to print at a time (default: one for each processor)",
     )
+    parser.add_argument(
+        "--check-only",
+        action="store_true",
+        help="write nothing; say what would be written (exit 1 if anything)",
+    )
+    parser.add_argument(
+        "--keep-going",
+        action="store_true",
+        help="write the bakes that are free of errors; what was made of the others before stays as it is",
+    )
+    parser.add_argument(
+        "--profile", action="store_true", help="show where the time went, and the slowest files"
+    )
 
 
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     content = content_of(parser, options)
+    from generator.build.cache import users_cache
     from generator.build.place import why_unusable
     from generator.cli.findings import show_findings
     from generator.cli.folder import output_folder
+    from generator.memory import same_as_last
 
     output = output_folder(content, options.output)
     reason = why_unusable(output, content=content)
     if reason:
         say(reason)
         return USAGE_MISTAKE
+    last = same_as_last(content, output, day=options.day, cache=users_cache())
+    if last is not None:
+        show_findings(last.diagnostics, last.texts, content=content)
+        print(f"{output.as_posix()}/: 0 files written, {last.files} unchanged; as of {last.day.isoformat()}")
+        return 0
+    return _make(content, output, options)
+
+
+def _make(content: Path, output: Path, options: argparse.Namespace) -> int:
+    from generator.cli.findings import show_findings
+    from generator.making import How
     from generator.pipeline import make_folder
 
+    how = How(check_only=options.check_only, keep_going=options.keep_going)
     progress = ProgressLine(sys.stderr)
     try:
-        made = make_folder(content, output=output, day=options.day, jobs=options.jobs, progress=progress)
+        made = make_folder(
+            content, output=output, day=options.day, jobs=options.jobs, progress=progress, how=how
+        )
     finally:
         progress.clear()
     show_findings(made.diagnostics, made.texts, content=content)
+    if options.profile:
+        from generator.cli.profile import as_table
+
+        print(as_table(made.profile), file=sys.stderr)
     if made.unproven:
         return _own_up(made.unproven, output)
-    return _conclude(made.report, output, published=made.day.isoformat())
+    wrong = has_errors_in(made.diagnostics)
+    return _conclude(made.report, output, day=made.day.isoformat(), options=options, wrong=wrong)
+
+
+def has_errors_in(diagnostics: "Diagnostics") -> bool:
+    from generator.diagnostics.diagnostic import has_errors
+
+    return has_errors(diagnostics)
 
 
 def _own_up(unproven: "Diagnostics", output: Path) -> int:
@@ -91,7 +136,9 @@ def _own_up(unproven: "Diagnostics", output: Path) -> int:
     return OUR_BUG
 
 
-def _conclude(report: "WriteReport | None", output: Path, *, published: str) -> int:
+def _conclude(
+    report: "WriteReport | None", output: Path, *, day: str, options: argparse.Namespace, wrong: bool
+) -> int:
     if report is None:
         say("nothing was written, because of the errors above")
         return 1
@@ -102,14 +149,19 @@ def _conclude(report: "WriteReport | None", output: Path, *, published: str) -> 
         return 1
     for path in report.kept:
         say(f"{output / path} is needed no more, but was edited by hand, and so was kept")
-    print(f"{output.as_posix()}/: {_counts(report)}; as of {published}")
-    return 0
+    if options.check_only:
+        print(f"{output.as_posix()}/: {_counts(report, 'to write', 'to remove')}; as of {day}")
+        return 1 if wrong or report.written or report.removed else 0
+    print(f"{output.as_posix()}/: {_counts(report)}; as of {day}")
+    if wrong:
+        say("the bakes with errors were left as they were")
+    return 1 if wrong else 0
 
 
-def _counts(report: "WriteReport") -> str:
+def _counts(report: "WriteReport", wrote: str = "written", gone: str = "removed") -> str:
     """ "3 files written, 120 unchanged, 1 removed"."""
     written = len(report.written)
-    words = [f"{written} file{'' if written == 1 else 's'} written"]
+    words = [f"{written} file{'' if written == 1 else 's'} {wrote}"]
     words += [f"{len(report.unchanged)} unchanged"] if report.unchanged else []
-    words += [f"{len(report.removed)} removed"] if report.removed else []
+    words += [f"{len(report.removed)} {gone}"] if report.removed else []
     return ", ".join(words)

@@ -1,6 +1,7 @@
 """What the maker is told about labels: packs still to be read, packs read too long ago, claims of absence."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 
 from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_near
@@ -14,6 +15,9 @@ from generator.diagnostics.span import Span
 from generator.formula.model import Formula, Line, Ware
 
 __all__ = ["claim_diagnostics", "claim_spans", "kitchen_diagnostics", "label_diagnostics", "pack_diagnostics"]
+
+PACK_CODES = frozenset({"L002", "L003", "L004", "L008"})
+"""What `pack_diagnostics` finds: the only findings that depend on which bakes there are besides the one at hand."""
 
 _SAY_IT = "In pantry.yaml give the pack's text as “label:” and what it declares as “contains: […]”."
 
@@ -39,11 +43,53 @@ def pack_diagnostics(book: Mapping[str, Formula], *, day: date, pack_age: int) -
 
     `day` is the day of publication, `pack_age` the days for which a reading is trusted.
     """
+    packs = {
+        pack.name: pack for formula in book.values() for ware, _ in _wares(formula) for pack in ware.packs
+    }
+    prints = (footprint(book[name], book) for name in sorted(book))
+    return footprint_diagnostics(prints, packs, day=day, pack_age=pack_age)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Footprint:
+    """What a bake adds to the findings about packs: the names of the packs in it, those of its components too, and a
+    nudge (L004) for each ingredient of its own whose packs often hold more."""
+
+    title: str
+    packs: tuple[str, ...]
+    nudges: tuple[tuple[str, Diagnostic], ...]
+
+
+def footprint(formula: Formula, book: Mapping[str, Formula]) -> Footprint:
+    packs = (
+        pack.name
+        for each in _with_components(formula, book)
+        for ware, _ in _wares(each)
+        for pack in ware.packs
+    )
+    return Footprint(
+        title=formula.about.title or formula.name,
+        packs=tuple(dict.fromkeys(packs)),
+        nudges=tuple(_nudges(formula)),
+    )
+
+
+def footprint_diagnostics(
+    prints: Iterable[Footprint], packs: Mapping[str, Pack], *, day: date, pack_age: int
+) -> Diagnostics:
+    """The findings about packs from the footprints of all bakes, sorted by the bakes' names."""
+    users: dict[str, dict[str, None]] = {}
+    nudges: dict[str, Diagnostic] = {}
+    for each in prints:
+        for pack in each.packs:
+            users.setdefault(pack, {})[each.title] = None
+        for ingredient, nudge in each.nudges:
+            nudges.setdefault(ingredient, nudge)
     found: list[Diagnostic] = []
-    for pack, bakes in _packs_in_use(book).items():
-        found += _age(pack, bakes, day=day, pack_age=pack_age)
-        found += _misprints(pack)
-    return in_order((*found, *_often(book)))
+    for name, bakes in users.items():
+        found += _age(packs[name], tuple(bakes), day=day, pack_age=pack_age)
+        found += _misprints(packs[name])
+    return in_order((*found, *nudges.values()))
 
 
 def claim_diagnostics(text: str, span: Span) -> Diagnostics:
@@ -122,17 +168,6 @@ def _wares(formula: Formula) -> Iterator[tuple[Ware, Span]]:
             yield use.ware, use.span
 
 
-def _packs_in_use(book: Mapping[str, Formula]) -> Mapping[Pack, tuple[str, ...]]:
-    """Each pack that some bake uses, with the titles of the bakes, those that use them as components too."""
-    users: dict[Pack, dict[str, None]] = {}
-    for name in sorted(book):
-        for formula in _with_components(book[name], book):
-            for ware, _ in _wares(formula):
-                for pack in ware.packs:
-                    users.setdefault(pack, {})[book[name].about.title or name] = None
-    return {pack: tuple(bakes) for pack, bakes in users.items()}
-
-
 def _with_components(formula: Formula, book: Mapping[str, Formula]) -> tuple[Formula, ...]:
     found, waiting = {formula.name: formula}, [formula]
     while waiting:
@@ -185,17 +220,17 @@ def _misprints(pack: Pack) -> Iterator[Diagnostic]:
             )
 
 
-def _often(book: Mapping[str, Formula]) -> Iterator[Diagnostic]:
-    """One nudge for each ingredient in the whole content, at its first use."""
+def _nudges(formula: Formula) -> Iterator[tuple[str, Diagnostic]]:
+    """One for each ingredient of a bake, at its first use; of several bakes the first one keeps it."""
     nudged: set[str] = set()
-    for name in sorted(book):
-        for ware, span in _wares(book[name]):
-            ingredient = ware.ingredient
-            if ingredient.often and ingredient.name not in nudged and not any(map(answered, ware.packs)):
-                nudged.add(ingredient.name)
-                yield Diagnostic(
-                    code="L004",
-                    message=f"packs of {ingredient.name} often hold {' and '.join(ingredient.often)} too.",
-                    span=span,
-                    hint=_SAY_IT,
-                )
+    for ware, span in _wares(formula):
+        ingredient = ware.ingredient
+        if ingredient.often and ingredient.name not in nudged and not any(map(answered, ware.packs)):
+            nudged.add(ingredient.name)
+            diagnostic = Diagnostic(
+                code="L004",
+                message=f"packs of {ingredient.name} often hold {' and '.join(ingredient.often)} too.",
+                span=span,
+                hint=_SAY_IT,
+            )
+            yield ingredient.name, diagnostic

@@ -10,6 +10,7 @@ from functools import lru_cache
 from math import floor, lcm
 
 from generator.measure.number import Range
+from generator.measure.same import Same
 from generator.measure.unit import Spoons
 
 CLOSE = Fraction(25, 1000)
@@ -97,7 +98,6 @@ class Scoops:
         return cups + tbsp + tsp
 
 
-@lru_cache(maxsize=65536)
 def scoops(millilitres: Fraction, spoons: Spoons) -> Scoops:
     """The fewest scoops within 2.5 % and an eighth of a cup, of those the nearest; else the nearest there are."""
     sizes = _sizes(millilitres, spoons)
@@ -206,7 +206,13 @@ def volume_words(millilitres: Range | None, spoons: Spoons) -> str:
 def _one_volume(millilitres: Fraction, spoons: Spoons) -> tuple[tuple[str, str], ...]:
     if millilitres < spoons.tsp / 12:
         return (("a", "pinch"),)
-    return scoops(millilitres, spoons).terms
+    return _terms(millilitres.numerator, millilitres.denominator, Same(spoons))
+
+
+@lru_cache(maxsize=65536)
+def _terms(numerator: int, denominator: int, spoons: Same[Spoons]) -> tuple[tuple[str, str], ...]:
+    """Whole numbers as a key: to hash a fraction takes longer than to find what is remembered of it."""
+    return scoops(Fraction(numerator, denominator), spoons.thing).terms
 
 
 def count_words(count: Range) -> str:

@@ -5,13 +5,13 @@ from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
-from generator.declaration.lines import formula_allergens
 from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
-from generator.present.allergen_table import AllergenTable, Declared, allergen_table
+from generator.present.allergen_table import allergen_table
 from generator.present.corrections import since_views
 from generator.present.durations import day_words
 from generator.present.facts import facts_of
+from generator.present.listed import Listed, listed_of
 from generator.present.moved import moved_views
 from generator.present.offers import sizes_view
 from generator.present.reading import related_reading
@@ -31,25 +31,36 @@ View = TypeVar("View", RecipeView, ArticleView)
 
 
 def site_view(
-    articles: Iterable[Article], setting: Setting, views: Mapping[str, RecipeView] | None = None
+    articles: Iterable[Article],
+    setting: Setting,
+    views: Mapping[str, RecipeView] | None = None,
+    *,
+    known: Mapping[str, Listed] | None = None,
 ) -> SiteView:
     """The publication. Lists hold what is published by the day, newest first, then by name.
 
-    `views` are those of the whole book, where they were made before.
+    `views` are those of the whole book, where they were made before. With `known`, what lists say of each bake beside
+    its view, the bakes stand in the lists as they are given, without what their own pages offer in other sizes.
     """
     settings = setting.settings
-    everything = tuple((views or recipe_views(setting)).values())
-    recipes = newest_first(_with_sizes(view, setting) for view in everything if view.on_site)
+    everything = tuple((recipe_views(setting) if views is None else views).values())
+    on_site = tuple(view for view in everything if view.on_site)
+    listed = {view.name: listed_of(view, setting) for view in on_site} if known is None else known
+    recipes = newest_first(on_site if known is not None else (_with_sizes(view, setting) for view in on_site))
     teasers = {view.name: teaser(view) for view in recipes}
     written = tuple(articles)
     pages = tuple((each.kind, article_view(each, teasers, setting)) for each in written)
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
     standing = tuple(page for kind, page in pages if kind == "standing" and page.on_site)
+    links = {view.path: listed[view.name].links for view in recipes}
     recipes = tuple(
-        replace(view, related=related_reading(view, recipes, (*journal, *standing))) for view in recipes
+        replace(view, related=related_reading(view, recipes, (*journal, *standing), links))
+        for view in recipes
     )
-    table = _allergens(recipes, setting)
-    search = search_view(recipes, (*journal, *standing), table, setting)
+    rows = tuple(one.declared for view in recipes if (one := listed[view.name]).declared is not None)
+    table = allergen_table(rows, region=settings.region)
+    search = search_view((listed[view.name].found for view in recipes), (*journal, *standing), table)
+    old = {name: each.was for name, each in listed.items()}
     corrections = tuple(each for view in recipes for each in view.corrections)
     return SiteView(
         title=settings.title,
@@ -74,7 +85,7 @@ def site_view(
         allergens=table,
         search=search,
         shelves=shelf_lists(search),
-        moved=moved_views(recipes, (*journal, *standing), written, setting),
+        moved=moved_views(recipes, (*journal, *standing), written, old, setting),
     )
 
 
@@ -92,20 +103,6 @@ def _with_since(view: RecipeView, setting: Setting) -> RecipeView:
     formula = setting.book[view.name]
     facts = facts_of(formula, setting)
     return replace(view, since=since_views(formula, facts, setting.settings, setting.ledger))
-
-
-def _allergens(recipes: tuple[RecipeView, ...], setting: Setting) -> AllergenTable:
-    region = setting.settings.region
-    bakes = tuple(
-        Declared(
-            title=view.title,
-            path=view.path,
-            declaration=setting.declarations[view.name][region],
-            traces=formula_allergens(setting.book[view.name], book=setting.book).traces,
-        )
-        for view in recipes
-    )
-    return allergen_table(bakes, region=region)
 
 
 def _with_sizes(view: RecipeView, setting: Setting) -> RecipeView:

@@ -1,10 +1,12 @@
 """The amount of a line or of a use in both measures, in the order that the site prefers."""
 
 from dataclasses import replace
+from functools import lru_cache
 
 from generator.formula.eggs import eggs_of
 from generator.formula.model import Line, Use
 from generator.measure.number import Range
+from generator.measure.same import Same
 from generator.measure.unit import Kind, Spoons
 from generator.present.amounts import GLYPHS, count_words, volume_words, weight_words
 from generator.present.views import Amount
@@ -15,17 +17,30 @@ _FILLINGS = ("packed", "sifted", "unsifted", "level")
 
 def line_amount(line: Line, *, settings: Settings, spoons: Spoons) -> Amount:
     """The whole amount of a line."""
-    volume = _volume(line, line.millilitres, line.count, spoons)
-    return ordered(weight_words(line.grams), volume, settings)
+    return ordered(*_line_measures(Same(line), Same(spoons)), settings)
+
+
+@lru_cache(maxsize=4096)
+def _line_measures(line: Same[Line], spoons: Same[Spoons]) -> tuple[str, str]:
+    """Weight and volume: a page asks for both orders of them, one after the other."""
+    one = line.thing
+    return weight_words(one.grams), _volume(one, one.millilitres, one.count, spoons.thing)
 
 
 def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
     """The amount that a step needs."""
+    return ordered(*_use_measures(Same(use), Same(spoons)), settings)
+
+
+@lru_cache(maxsize=4096)
+def _use_measures(same: Same[Use], of: Same[Spoons]) -> tuple[str, str]:
+    """A step tells it in its sentence and beside it, and a page in both orders."""
+    use, spoons = same.thing, of.thing
     if use.line is None or use.extra:
         volume = use.words or (count_words(use.count) if use.count else volume_words(use.millilitres, spoons))
     else:
         volume = _volume(use.line, use.millilitres, use.count, spoons)
-    return ordered(weight_words(use.grams), volume, settings)
+    return weight_words(use.grams), volume
 
 
 def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: Spoons) -> str:

@@ -1,6 +1,6 @@
 """What to read after a bake: bakes of its kinds, bakes with a component in common, posts that speak of it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from generator.present.page_link import PageLink
 from generator.present.search_views import Related
@@ -11,13 +11,19 @@ MOST = 5
 
 
 def related_reading(
-    view: RecipeView, recipes: tuple[RecipeView, ...], journal: tuple[ArticleView, ...]
+    view: RecipeView,
+    recipes: tuple[RecipeView, ...],
+    journal: tuple[ArticleView, ...],
+    links: Mapping[str, tuple[PageLink, ...]],
 ) -> tuple[Related, ...]:
-    """Each heading with at least one link; no bake stands under two of them, nor under “Goes into”."""
+    """Each heading with at least one link; no bake stands under two of them, nor under “Goes into”.
+
+    `links` are the components of each bake, by its path.
+    """
     told = {view.path, *(link.path for link in view.used_in)}
     found = [Related(title="In the journal", links=_links(_posts(view, journal), set()))]
-    for component in _components(view):
-        users = _links((one for one in recipes if component in _components(one)), told)
+    for component in links[view.path]:
+        users = _links((one for one in recipes if component in links[one.path]), told)
         found.append(Related(title=f"Other bakes with {component.title}", links=users))
         told |= {link.path for link in users}
     if view.kinds:
@@ -25,7 +31,8 @@ def related_reading(
     return tuple(each for each in found if each.links)
 
 
-def _components(view: RecipeView) -> tuple[PageLink, ...]:
+def component_links(view: RecipeView) -> tuple[PageLink, ...]:
+    """The recipes of the site that a bake is made with."""
     lines = (line for part in view.parts for line in part.lines)
     return tuple(dict.fromkeys(line.component for line in lines if line.component))
 

@@ -1,13 +1,13 @@
 """What the search finds: for each bake its words, minutes, tins and what it lists, decided here and nowhere else."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from math import ceil
 
 from generator.formula.machine import DOUGH_CYCLE
 from generator.formula.model import Formula
 from generator.present.addresses import slug
 from generator.present.allergen_table import CONTAINS, MAY, TO_READ, AllergenRow, AllergenTable
-from generator.present.recipe import Setting
 from generator.present.search_tins import search_tins
 from generator.present.search_views import (
     Choice,
@@ -27,11 +27,11 @@ HANDS_OFF = 15
 
 
 def search_view(
-    recipes: Iterable[RecipeView], pages: Iterable[ArticleView], table: AllergenTable, setting: Setting
+    found: Iterable[SearchBake | None], pages: Iterable[ArticleView], table: AllergenTable
 ) -> SearchView:
     """All that is on the site. A filter offers what at least one bake meets."""
     rows = {row.path: row for row in table.rows}
-    bakes = tuple(search_bake(view, rows[view.path], setting) for view in recipes)
+    bakes = tuple(_with_row(bake, rows[bake.path]) for bake in found if bake is not None)
     totals = {each.total for bake in bakes for each in bake.minutes}
     works = {each.hands_on for bake in bakes for each in bake.minutes if each.hands_on is not None}
     return SearchView(
@@ -47,9 +47,18 @@ def search_view(
     )
 
 
-def search_bake(view: RecipeView, row: AllergenRow, setting: Setting) -> SearchBake:
-    """One bake as the search knows it."""
-    formula = setting.book[view.name]
+def _with_row(bake: SearchBake, row: AllergenRow) -> SearchBake:
+    """With what the table of allergens says of it, which depends on the columns that all bakes give it."""
+    return replace(
+        bake,
+        contains=_in_state(row, CONTAINS),
+        may_contain=_in_state(row, MAY),
+        finished=not row.unfinished and not _in_state(row, TO_READ),
+    )
+
+
+def search_bake(view: RecipeView, formula: Formula) -> SearchBake:
+    """One bake as the search knows it, before the table of allergens: so far it lists nothing and is not finished."""
     names = search_words(view.title)
     methods = tuple(Choice(id=slug(way.name), title=way.title) for way in view.ways if way.name)
     kinds = tuple(Choice(id=slug(each.title), title=each.title) for each in view.kinds)
@@ -66,9 +75,9 @@ def search_bake(view: RecipeView, row: AllergenRow, setting: Setting) -> SearchB
         methods=methods,
         minutes=_minutes(formula),
         tins=search_tins(formula),
-        contains=_in_state(row, CONTAINS),
-        may_contain=_in_state(row, MAY),
-        finished=not row.unfinished and not _in_state(row, TO_READ),
+        contains=(),
+        may_contain=(),
+        finished=False,
         names=names,
         words=without(told, names),
     )

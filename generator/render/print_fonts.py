@@ -13,7 +13,6 @@ from pathlib import Path
 
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
-from fontTools.varLib.instancer import instantiateVariableFont
 
 from generator.render.font_cache import kept_font
 from generator.render.fonts import TYPEFACES, Typeface
@@ -114,6 +113,9 @@ def _at_its_weight(face: PrintFace) -> bytes:
 def _cut(font: TTFont, weight: float) -> None:
     """Takes the outlines of one weight. Kerning and features stay those of the regular weight: to work them out
     again takes seconds, and the difference is below a hundredth of an em."""
+    # Half a second to load, and needed once: what it cuts is kept.
+    from fontTools.varLib.instancer import instantiateVariableFont
+
     kept = {tag: font.getTableData(tag) for tag in _LAYOUT if tag in font}
     _drop(font, (*kept, *_METRICS))
     instantiateVariableFont(font, {"wght": weight}, inplace=True)

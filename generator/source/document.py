@@ -202,7 +202,8 @@ class Document:
 class Folder:
     """A content folder, read. `texts` holds every file by path, readable or not, for excerpts.
 
-    `unreadable` are the paths of files with so grave a fault that they are missing from the tuples. `ledger` is the
+    `unreadable` are the paths of files with so grave a fault that they are missing from the tuples, `aside` the names
+    of recipes that are there and were not asked for. `ledger` is the
     text of ledger.jsonl, "" where there is none; what its lines say is for `history` to read.
     """
 
@@ -217,3 +218,4 @@ class Folder:
     media: tuple[str, ...] = ()
     texts: ReadOnlyMapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     unreadable: tuple[str, ...] = ()
+    aside: tuple[str, ...] = ()

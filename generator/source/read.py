@@ -22,17 +22,26 @@ _KINDS: dict[str, Kind] = {"recipes": "recipe", "journal": "journal", "standing"
 
 
 def read_folder(
-    root: Path, *, instead: ReadOnlyMapping[str, bytes] | None = None
+    root: Path,
+    *,
+    instead: ReadOnlyMapping[str, bytes] | None = None,
+    only: frozenset[str] | None = None,
 ) -> tuple[Folder, Diagnostics]:
     """The content folder `root`. A file with a grave fault is missing from the result; see `unreadable`.
 
     `instead` holds, by path, bytes to read in place of those of files that are there: the folder as it would be.
+    With `only`, other recipes than those are left aside: they stand in `aside` by their names.
     """
     found, faults = discover(root)
+    aside = _left_aside(found, only)
     reader = _FolderReader(root=root, instead=instead or {})
     reader.found.extend(faults)
     documents = {
-        folder: tuple(each for path in found.folders.get(folder, ()) if (each := reader.document(path, kind)))
+        folder: tuple(
+            each
+            for path in found.folders.get(folder, ())
+            if path not in aside and (each := reader.document(path, kind))
+        )
         for folder, kind in _KINDS.items()
     }
     bakes = tuple(
@@ -50,8 +59,15 @@ def read_folder(
         media=found.media,
         texts=MappingProxyType(reader.texts),
         unreadable=tuple(sorted(reader.unreadable | _misnamed(faults))),
+        aside=tuple(PurePosixPath(path).stem for path in aside),
     )
     return folder, in_order(reader.found)
+
+
+def _left_aside(found: Found, only: frozenset[str] | None) -> dict[str, None]:
+    """The paths of recipes that are not asked for, in order."""
+    paths = found.folders.get("recipes", ()) if only is not None else ()
+    return {path: None for path in paths if only is not None and PurePosixPath(path).stem not in only}
 
 
 def read_document(path: str, data: bytes, kind: Kind) -> tuple[Document | None, Diagnostics]:

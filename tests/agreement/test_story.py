@@ -15,10 +15,10 @@ from xml.etree import ElementTree
 
 import pytest
 
-from generator.build.schedule import run_tasks
 from generator.cli.main import main
-from generator.outputs import tasks_of
 from generator.pipeline import check_folder
+from tests.tasks import SITE as PAGES
+from tests.tasks import made_by
 
 Capture = pytest.CaptureFixture[str]
 ATOM = "{http://www.w3.org/2005/Atom}"
@@ -149,17 +149,7 @@ def as_text(kitchen: Kitchen, day: str) -> dict[str, bytes]:
     """Everything that is text, as `make` would make it."""
     result = check_folder(kitchen.root, day=date.fromisoformat(day))
     assert [each for each in result.diagnostics if each.severity.value == "error"] == []
-    expected = result.expected
-    tasks = tasks_of(
-        result.site,
-        data=expected.data,
-        tags=expected.tags,
-        people=expected.people,
-        settings=result.setting.settings,
-        media=result.media,
-    )
-    wanted = [each for each in tasks if each.title == "the site" or each.title.endswith(": numbers")]
-    return {each.path: each.content for each in run_tasks(tasks=wanted, workers=1)}
+    return dict(made_by(result, *PAGES, ": numbers"))
 
 
 def as_made(kitchen: Kitchen, day: str) -> dict[str, bytes]:

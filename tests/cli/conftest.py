@@ -62,6 +62,7 @@ class Cardboard:
         day: date | None,
         jobs: int,
         progress: Callable[[str, int, int], None] | None,
+        how: object = None,
     ) -> Answer:
         self.asked.append(("make", root, output, day, jobs))
         if progress:

@@ -8,12 +8,10 @@ from functools import cache, partial
 from pathlib import Path
 from shutil import copytree
 from tempfile import mkdtemp
-from types import MappingProxyType
 
 from PIL import Image
 
 from generator.diagnostics.diagnostic import Diagnostics, has_errors
-from generator.outputs import tasks_of
 from generator.pipeline import CheckResult, check_folder
 from generator.proof.prove import prove
 from generator.render.cards.render import CARD_SIZES, lay_out_card
@@ -25,10 +23,14 @@ from generator.render.site.page import page_product
 from generator.render.site.pages import site_pages
 from generator.render.sitemap import render_sitemap
 from generator.render.structured_data.render import structured_data
+from tests.tasks import SITE, made_by
 
 SAMPLE = Path(__file__).parents[1] / "present" / "sample"
 DAY = date(2026, 10, 1)
 BRAID = "honey-oat-braid"
+
+DESK = ("description", "tags", "bench sheet", "overlay", "formula sheet")
+"""Tasks of what lies on the desk, and of the formula sheet."""
 
 Files = Mapping[str, bytes]
 
@@ -68,17 +70,7 @@ def sample() -> CheckResult:
 
 def made(result: CheckResult, *titles: str) -> Files:
     """The products of the tasks whose titles end so; of all tasks where none is named."""
-    expected = result.expected
-    tasks = tasks_of(
-        result.site,
-        data=expected.data,
-        tags=expected.tags,
-        people=expected.people,
-        settings=result.setting.settings,
-        media=result.media,
-    )
-    wanted = (task for task in tasks if not titles or task.title.endswith(titles))
-    return MappingProxyType({each.path: each.content for task in wanted for each in task.work()})
+    return made_by(result, *titles)
 
 
 def pages(result: CheckResult) -> Files:
@@ -98,7 +90,7 @@ def pages(result: CheckResult) -> Files:
 @cache
 def texts() -> Files:
     """The site and the numbers of the sample."""
-    return made(sample(), "the site", "numbers")
+    return made(sample(), *SITE, "style and fonts", ".jpg", "numbers")
 
 
 def card(result: CheckResult, name: str = BRAID) -> Files:
@@ -112,7 +104,7 @@ def card(result: CheckResult, name: str = BRAID) -> Files:
 @cache
 def papers() -> Files:
     """What is printed or drawn of the braid, one card of the four, and its description."""
-    return {**made(sample(), f"{BRAID}: desk", f"{BRAID}: formula sheet"), **card(sample())}
+    return {**made(sample(), *(f"{BRAID}: {each}" for each in DESK)), **card(sample())}
 
 
 def edited(files: Files, path: str, old: str, new: str) -> Files:

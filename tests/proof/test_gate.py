@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from generator import pipeline
+from generator import making
+from generator.build.task import Task
 from generator.cli.main import main
 from generator.cli.options import OUR_BUG, USAGE_MISTAKE
 from generator.render.output import Product
@@ -16,6 +17,10 @@ PAGE = f"site/recipes/{BRAID}/index.html"
 DAY = ["--day", "2026-10-01"]
 Capture = pytest.CaptureFixture[str]
 Rendered = Callable[[Files], None]
+
+
+def as_products(files: Files) -> tuple[Product, ...]:
+    return tuple(Product(path=path, content=content) for path, content in files.items())
 
 
 @pytest.fixture
@@ -28,8 +33,8 @@ def rendered(monkeypatch: pytest.MonkeyPatch) -> Rendered:
     """Lets the renderers have made these files, right or wrong."""
 
     def made(files: Files) -> None:
-        products = tuple(Product(path=path, content=content) for path, content in files.items())
-        monkeypatch.setattr(pipeline, "run_tasks", lambda *_, **__: products)
+        given = Task(title="given", work=as_products, inputs=(dict(files),))
+        monkeypatch.setattr(making, "tasks_of", lambda _: (given,))
 
     return made
 

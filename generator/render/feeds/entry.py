@@ -1,5 +1,6 @@
 """What both feeds say of one bake or one post."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -23,10 +24,13 @@ class Entry:
     tags: tuple[str, ...]
 
 
-def entries_of(site: SiteView) -> tuple[Entry, ...]:
-    """All bakes and posts of the site, the latest change first, then by address."""
+def entries_of(site: SiteView, bakes: Iterable[Entry] | None = None) -> tuple[Entry, ...]:
+    """All bakes and posts of the site, the latest change first, then by address.
+
+    `bakes` are the entries of the bakes, where they were made before.
+    """
     found = [
-        *(_recipe_entry(view, site) for view in site.recipes),
+        *(bakes if bakes is not None else (recipe_entry(view, site) for view in site.recipes)),
         *(_article_entry(view, site) for view in site.journal),
     ]
     by_address = sorted(found, key=lambda entry: entry.url)
@@ -38,7 +42,7 @@ def moment(day: date) -> str:
     return f"{day.isoformat()}T00:00:00Z"
 
 
-def _recipe_entry(view: RecipeView, site: SiteView) -> Entry:
+def recipe_entry(view: RecipeView, site: SiteView) -> Entry:
     published = view.published or site.day
     return Entry(
         url=uri(view.url),

@@ -119,11 +119,16 @@ def _listing(template: str, view: ListPage, site: SiteView, structured: Structur
 
 
 def site_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
-    """Every page of the site, the home page first."""
+    """Every page of the site: the bakes, then all others."""
+    yield from (recipe_page(recipe, structured=structured) for recipe in site.recipes)
+    yield from list_pages(site, structured=structured)
+
+
+def list_pages(site: SiteView, *, structured: Structured) -> Iterator[Page]:
+    """Every page that is not one bake's own, the home page first."""
     yield home_page(site, structured=structured)
     for template, view in _lists(site):
         yield _listing(template, view, site, structured)
-    yield from (recipe_page(recipe, structured=structured) for recipe in site.recipes)
     yield from (kind_page(kind, structured=structured) for kind in site.kinds)
     yield from (shelf_page(each, structured=structured) for each in site.shelves)
     if site.search is not None:

@@ -1,9 +1,9 @@
 """The photographs and other files of `media/` that the pages use."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.present.views import PhotoView, SiteView
+from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.output import Product
 from generator.render.photographs import (
     encoded,
@@ -61,18 +61,41 @@ def photo_products(photo: PhotoView, media: Media) -> Iterator[Product]:
 
 def media_products(site: SiteView, media: Media) -> Iterator[Product]:
     """Every file that a page of the site shows or links to, each once."""
-    done: set[str] = set()
-    for photo in _photos(site):
-        if photo.path not in done:
-            done.add(photo.path)
-            yield from photo_products(photo, media)
-    for address in sorted(_named_in_text(site)):
-        if media_place(address) not in done:
-            done.add(media_place(address))
-            yield from _text_media(address, media)
+    named = {address for recipe in site.recipes for address in named_by(recipe)}
+    photos, others = media_of(site, named)
+    for photo in photos:
+        yield from photo_products(photo, media)
+    for address in others:
+        yield from text_media(address, media)
 
 
-def _text_media(address: str, media: Media) -> Iterator[Product]:
+def media_of(site: SiteView, named: Iterable[str]) -> tuple[tuple[PhotoView, ...], tuple[str, ...]]:
+    """The photographs of the site, and what else its texts name, each once. `named` is what the bakes name."""
+    photos = {photo.path: photo for photo in reversed(tuple(_photos(site)))}
+    articles = (
+        each for page in (*site.journal, *site.standing) for each in _places(local_links(page.markdown))
+    )
+    places: dict[str, str] = {}
+    for address in sorted({*named, *articles}):
+        if media_place(address) not in photos:
+            places.setdefault(media_place(address), address)
+    order = dict.fromkeys(photo.path for photo in _photos(site))
+    return tuple(photos[path] for path in order), tuple(places.values())
+
+
+def named_by(recipe: RecipeView) -> tuple[str, ...]:
+    """The addresses under `media/` in any text, link or credit of a bake."""
+    linked = (*(link.url for link in recipe.links), *(credit.url for credit in recipe.credits))
+    written = (each for text in _texts(recipe) for each in local_links(text))
+    return tuple(sorted(set(_places((*written, *filter(is_local, linked))))))
+
+
+def _places(addresses: Iterable[str]) -> Iterator[str]:
+    places = (from_maker(address) for address in addresses)
+    return (place for place in places if place.startswith("media/") and not place.endswith("/"))
+
+
+def text_media(address: str, media: Media) -> Iterator[Product]:
     """A file that Markdown names: a picture is published like a photograph, anything else as it is."""
     try:
         data = media(address)
@@ -106,25 +129,8 @@ def _photos(site: SiteView) -> Iterator[PhotoView]:
     yield from (photo for photo in shown if photo)
 
 
-def _named_in_text(site: SiteView) -> set[str]:
-    """The addresses under `media/` in any text or link of the site."""
-    addresses = (*(each for text in _texts(site) for each in local_links(text)), *_linked(site))
-    places = (from_maker(address) for address in addresses)
-    return {place for place in places if place.startswith("media/") and not place.endswith("/")}
-
-
-def _linked(site: SiteView) -> Iterator[str]:
-    """The addresses of links and credits that lead to a place of the publication."""
-    for recipe in site.recipes:
-        addresses = (*(link.url for link in recipe.links), *(credit.url for credit in recipe.credits))
-        yield from (address for address in addresses if is_local(address))
-
-
-def _texts(site: SiteView) -> Iterator[str]:
-    yield from (article.markdown for article in (*site.journal, *site.standing))
-    for recipe in site.recipes:
-        yield recipe.intro.markdown
-        yield from (prose.markdown for prose in recipe.prose)
-        ways = (*recipe.ways, *((recipe.common,) if recipe.common else ()))
-        for way in ways:
-            yield from (block.words.markdown for section in way.sections for block in section.blocks)
+def _texts(recipe: RecipeView) -> Iterator[str]:
+    yield recipe.intro.markdown
+    yield from (prose.markdown for prose in recipe.prose)
+    for way in (*recipe.ways, *((recipe.common,) if recipe.common else ())):
+        yield from (block.words.markdown for section in way.sections for block in section.blocks)

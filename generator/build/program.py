@@ -1,0 +1,53 @@
+"""The program as it stands: its own code, data and themes, and the libraries it is run with."""
+
+import sys
+import sysconfig
+from functools import cache
+from hashlib import sha256
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+from generator.build.snapshot import snapshot_of
+
+_PACKAGE = Path(__file__).resolve().parent.parent
+_TREES: tuple[Path, ...] = (_PACKAGE, _PACKAGE.parent / "themes")
+_LIBRARIES = (
+    *("brotli", "fontpkg-fira-sans-condensed", "fontpkg-vollkorn", "fonttools", "jinja2", "markdown-it-py"),
+    *("markupsafe", "pillow", "pyyaml", "segno", "tinycss2", "tzdata", "weasyprint", "pydyf"),
+)
+
+
+def program_stamp() -> str:
+    """By sizes and times alone: the same as last time, or in doubt. Whatever is installed touches its folder."""
+
+    marks = [snapshot_of(each, without=frozenset({"__pycache__"})).mark for each in _TREES if each.is_dir()]
+    installed = [_changed(sysconfig.get_path(name)) for name in ("purelib", "platlib")]
+    return sha256("\n".join((sys.version, *marks, *installed)).encode()).hexdigest()
+
+
+def _changed(folder: str) -> str:
+    try:
+        return str(Path(folder).stat().st_mtime_ns)
+    except OSError:
+        return "-"
+
+
+@cache
+def program_mark() -> str:
+    """By content: all code and data of ours, and the versions of the libraries. Themes are marked file by file."""
+    hashed = sha256(sys.version.encode())
+    for path in sorted(each for each in _PACKAGE.rglob("*") if each.is_file()):
+        inside = path.relative_to(_PACKAGE)
+        if inside.suffix != ".pyc" and inside.parts[0] != "_themes":
+            hashed.update(f"\n{inside.as_posix()}\n".encode())
+            hashed.update(path.read_bytes())
+    for library in _LIBRARIES:
+        hashed.update(f"\n{library} {_version(library)}".encode())
+    return hashed.hexdigest()
+
+
+def _version(library: str) -> str:
+    try:
+        return version(library)
+    except PackageNotFoundError:
+        return "-"

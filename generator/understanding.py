@@ -1,0 +1,271 @@
+"""From what changed to the whole publication: only what a change can reach is understood again.
+
+A make that finds what the last one remembers compares every file of the content with it. Where only recipes, rows of
+the pantry, lines of the ledger or pictures have changed, the recipes that can feel it are understood anew, with
+those that they need; of all others their leaves are known. Any other change, and any doubt, makes everything anew
+from the content. Either way every list is made from all leaves.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+
+from generator.build.cache import Cache
+from generator.build.program import program_mark
+from generator.build.snapshot import Stamp, content_mark
+from generator.catalogue.load import Pack
+from generator.checked import CheckResult
+from generator.declaration.checks import PACK_CODES, footprint_diagnostics
+from generator.diagnostics.diagnostic import Diagnostics, in_order
+from generator.leaves import Leaf, leaf_of, users_of
+from generator.noticed import MOVED_CODES, moved_diagnostics
+from generator.outputs import Publication
+from generator.present.listing import site_view
+from generator.render.photographs import published_size
+from generator.sources_apart import ledger_marks, pantry_marks
+
+GLOBAL_CODES = PACK_CODES | MOVED_CODES
+"""Findings that depend on which bakes there are beside the one at hand: worked out of all leaves, every time."""
+
+Check = Callable[[frozenset[str] | None], CheckResult]
+"""Understands the content: all of it, or as if there were only the named recipes."""
+
+Results = Mapping[str, tuple[tuple[str, str], ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Memory:
+    """What the last make knew. `marks` are of every file of the content, "" where the file was not at rest.
+
+    `young` were changed so shortly before that their times may not show another change.
+    """
+
+    program: str
+    day: date
+    stamps: Mapping[str, Stamp]
+    marks: Mapping[str, str]
+    young: tuple[str, ...]
+    pantry: Mapping[str, str]
+    packs: Mapping[str, Pack]
+    ledger: Mapping[str, str]
+    records: Mapping[str, str]
+    photos: Mapping[str, tuple[int, int]]
+    leaves: Mapping[str, Leaf]
+    diagnostics: Diagnostics
+    texts: Mapping[str, str]
+    results: Results
+    outputs: Mapping[str, Stamp]
+    told: bool = False
+    """Whether a table of people is made, for which every recipe must be understood."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Understood:
+    """The whole publication as far as it is known: from all recipes, or from some and the leaves of the others."""
+
+    publication: Publication
+    leaves: Mapping[str, Leaf]
+    diagnostics: Diagnostics
+    texts: Mapping[str, str]
+    packs: Mapping[str, Pack]
+    records: Mapping[str, str]
+    photos: Mapping[str, tuple[int, int]]
+    day: date
+    anew: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disk:
+    """The content as it stands, and the marks of its files, each read at most once. `since` is when it was looked at,
+    in nanoseconds."""
+
+    root: Path
+    stamps: Mapping[str, Stamp]
+    before: Memory | None
+    since: int
+    marks: dict[str, str] = field(default_factory=dict)
+
+    def mark(self, path: str) -> str:
+        """The mark of a file's content; from memory where its size and times are the same and it was at rest."""
+        if path not in self.marks:
+            before = self.before
+            rests = before is not None and path not in before.young
+            same = before is not None and before.stamps.get(path) == self.stamps.get(path)
+            known = before.marks.get(path, "") if before is not None and rests and same else ""
+            self.marks[path] = known or content_mark(self.root / path)
+        return self.marks[path]
+
+
+def understand(disk: Disk, check: Check, cache: Cache, day: date | None) -> Understood:
+    """The least that gives the whole publication."""
+    memory = disk.before
+    changed = _changed_recipes(disk, day) if memory is not None else None
+    if memory is not None and changed is not None:
+        known = _partly(changed, memory, disk, check, cache)
+        if known is not None:
+            return known
+    return _wholly(disk, check, cache)
+
+
+def publication_of(checked: CheckResult, cache: Cache) -> Publication:
+    """All that a make of this content renders, whatever was made before."""
+    disk = Disk(root=checked.media.root, stamps={}, before=None, since=0)
+    leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
+    return _understood(
+        disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves)
+    ).publication
+
+
+def _wholly(disk: Disk, check: Check, cache: Cache) -> Understood:
+    checked = check(None)
+    leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
+    return _understood(disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves))
+
+
+def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: Cache) -> Understood | None:
+    """None where the change reaches further than leaves can tell."""
+    reached = _reached(changed, memory.leaves)
+    while True:
+        needed = frozenset(_needed(reached, memory.leaves))
+        checked = check(needed)
+        if not needed <= set(checked.setting.book):
+            return None
+        fresh = {name: leaf_of(name, checked, cache) for name in sorted(reached)}
+        more = {each for name in changed for each in fresh[name].components} - reached
+        if not more:
+            break
+        if not more <= set(memory.leaves):
+            return None
+        reached |= more
+    leaves = {name: fresh.get(name, memory.leaves[name]) for name in sorted(memory.leaves)}
+    own = {checked.setting.book[name].path for name in reached} | {"pantry.yaml", "ledger.jsonl"}
+    own |= {each.path for each in checked.bakes if each.recipe in reached}
+    found = _merged(checked.diagnostics, memory.diagnostics, own)
+    texts = {**memory.texts, **checked.texts}
+    return _understood(disk, checked, leaves, found, texts, anew=len(reached), memory=memory)
+
+
+def _merged(new: Diagnostics, old: Diagnostics, own: set[str]) -> Diagnostics:
+    fresh = (each for each in new if each.span.path in own and each.code not in GLOBAL_CODES)
+    stay = (each for each in old if each.span.path not in own and each.code not in GLOBAL_CODES)
+    return (*fresh, *stay)
+
+
+def _understood(
+    disk: Disk,
+    checked: CheckResult,
+    leaves: Mapping[str, Leaf],
+    found: Diagnostics,
+    texts: Mapping[str, str],
+    *,
+    anew: int,
+    memory: Memory | None = None,
+) -> Understood:
+    setting = checked.setting
+    packs = {each.name: each for each in checked.shelf.pantry.packs()}
+    if memory is not None:
+        prints = (leaf.footprint for leaf in leaves.values())
+        age = setting.settings.pack_age
+        standing = {name: leaf.standing for name, leaf in leaves.items()}
+        found = (
+            *found,
+            *footprint_diagnostics(prints, packs, day=setting.day, pack_age=age),
+            *moved_diagnostics(standing, checked.articles),
+        )
+    site = site_view(
+        checked.articles,
+        setting,
+        {name: leaf.short for name, leaf in leaves.items()},
+        known={name: leaf.listed for name, leaf in leaves.items()},
+    )
+    publication = Publication(
+        site=site,
+        leaves=leaves,
+        people=checked.who_can_eat,
+        settings=setting.settings,
+        root=disk.root,
+        mark_of=disk.mark,
+    )
+    records = {each.path: each.recipe for each in checked.bakes}
+    return Understood(
+        publication=publication,
+        leaves=leaves,
+        diagnostics=in_order(found),
+        texts=texts,
+        packs=packs,
+        records={**(memory.records if memory else {}), **records},
+        photos={
+            **(memory.photos if memory else {}),
+            **{source: (photo.width, photo.height) for source, photo in setting.photos.items()},
+        },
+        day=setting.day,
+        anew=anew,
+    )
+
+
+def _changed_recipes(disk: Disk, day: date | None) -> set[str] | None:
+    """The recipes whose own sources changed since the last make; None where anything else did."""
+    memory = disk.before
+    if memory is None or memory.program != program_mark() or memory.told:
+        return None
+    if set(disk.stamps) != set(memory.stamps) or (day is not None and day != memory.day):
+        return None
+    changed: set[str] = set()
+    for path in disk.stamps:
+        if disk.mark(path) == memory.marks.get(path) != "":
+            continue
+        felt = _felt(path, disk, memory)
+        if felt is None or not felt <= set(memory.leaves):
+            return None
+        changed |= felt
+    return changed
+
+
+def _felt(path: str, disk: Disk, memory: Memory) -> set[str] | None:
+    """The recipes that feel a change of this file; None where it is not only recipes that do."""
+    folder, _, name = path.partition("/")
+    if folder == "recipes" and name.endswith(".md"):
+        return {name.removesuffix(".md")}
+    if path == "ledger.jsonl":
+        return changed_keys(memory.ledger, ledger_marks(disk.root / path))
+    if path == "pantry.yaml":
+        rows = changed_keys(memory.pantry, pantry_marks(disk.root / path))
+        return (
+            None if rows is None else {leaf.name for leaf in memory.leaves.values() if rows & set(leaf.packs)}
+        )
+    if path in memory.photos:
+        return set() if _size_of(disk, path) == memory.photos[path] else None
+    return None
+
+
+def _size_of(disk: Disk, path: str) -> tuple[int, int] | None:
+    try:
+        return published_size((disk.root / path).read_bytes())
+    except OSError:
+        return None
+
+
+def changed_keys(before: Mapping[str, str], now: Mapping[str, str] | None) -> set[str] | None:
+    """What has another mark than before; None where there is more, or less, or what cannot be told apart."""
+    if now is None or set(before) != set(now):
+        return None
+    changed = {key for key, mark in now.items() if before[key] != mark}
+    return None if "" in changed else changed
+
+
+def _reached(changed: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
+    """The changed recipes, all that are made with them, and what those changed are made with: its page says where
+    it is used."""
+    parts = {each for name in changed for each in leaves[name].components}
+    return changed | users_of(changed, leaves.values()) | (parts & set(leaves))
+
+
+def _needed(reached: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
+    """With those that use them, whose names stand on their pages, and everything that any of these is made with."""
+    needed = reached | {leaf.name for leaf in leaves.values() if reached & set(leaf.components)}
+    fresh = set(needed)
+    while fresh:
+        fresh = {each for name in fresh for each in leaves[name].components} - needed
+        needed |= fresh
+    return needed

@@ -1,0 +1,26 @@
+"""What the tasks of a content folder give, without a cache and without an output folder."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from generator.build.cache import Cache
+from generator.build.works import value_of
+from generator.checked import CheckResult
+from generator.outputs import tasks_of
+from generator.understanding import publication_of
+
+NOTHING = Cache(root=None)
+SITE = (": page", "the lists", "the feeds", "the search", "the sitemap")
+
+
+def made_by(result: CheckResult, *titles: str) -> Mapping[str, bytes]:
+    """The products of the tasks whose titles end so, by path; of all tasks where none is named."""
+    tasks = tasks_of(publication_of(result, NOTHING))
+    wanted = (task for task in tasks if not titles or task.title.endswith(titles))
+    return MappingProxyType(
+        {
+            each.path: each.content
+            for task in wanted
+            for each in task.work(*(value_of(given, NOTHING) for given in task.inputs))
+        }
+    )
