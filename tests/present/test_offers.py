@@ -4,8 +4,8 @@ import pytest
 
 from generator.formula.tin_text import read_shape
 from generator.formula.usual_tins import offers
-from generator.present.tins import tin_title
 from generator.present.spots import sized_spots
+from generator.present.tins import tin_title
 from tests.demo import checked, offered, offers_of, shown
 
 

@@ -72,7 +72,9 @@ def slim_html(text: str) -> str:
     pieces = _UNTOUCHED.split(text)
     # Every third piece is between two untouched elements; the second of each three only names the element.
     return "".join(
-        _TAG.sub(_bare, _EMPTY_LINES.sub("\n", piece)) if at % 3 == 0 else piece for at, piece in enumerate(pieces) if at % 3 != 2
+        _TAG.sub(_bare, _EMPTY_LINES.sub("\n", piece)) if at % 3 == 0 else piece
+        for at, piece in enumerate(pieces)
+        if at % 3 != 2
     )
 
 

@@ -219,7 +219,9 @@ def test_several_films_have_the_chapters_of_the_first_and_say_so() -> None:
 
 
 def test_several_corrections_stand_one_a_line() -> None:
-    older: CorrectionView = replace(CORRECTION, day="May 1, 2026", change="a -> b", why="", because="", film="")
+    older: CorrectionView = replace(
+        CORRECTION, day="May 1, 2026", change="a -> b", why="", because="", film=""
+    )
     told = TELL["corrections"](replace(BRAID, corrections=(CORRECTION, older)))
     assert told.splitlines()[1] == "Corrected May 1, 2026: a → b."
 
