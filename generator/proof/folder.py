@@ -4,7 +4,7 @@ import hashlib
 import json
 import posixpath
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -15,6 +15,9 @@ from generator.proof.expected import MADE_BY_COMMAND, Expected
 from generator.proof.page_reader import read_page
 from generator.proof.papers import book_faults, own_tags_faults
 from generator.proof.prove import prove
+
+_MOST = 8
+"""So many differences of one file are told."""
 
 MANIFEST = ".tinleaf-manifest.json"
 _STYLE_LINK = re.compile(r"url\(\s*['\"]?([^'\")]+)['\"]?\s*\)")
@@ -67,7 +70,23 @@ def prove_folder(root: Path, expected: Expected) -> Proved:
     found += _altered(files, made, {each.span.path for each in found}, expected)
     texts = {each.span.path: files.get(each.span.path, b"") for each in found}
     shown = {path: content.decode() for path, content in texts.items() if _is_text(path, content)}
-    return Proved(diagnostics=in_order(found), texts=shown, count=len(files))
+    return Proved(diagnostics=in_order(_at_most(found, expected)), texts=shown, count=len(files))
+
+
+def _at_most(found: Iterable[Diagnostic], expected: Expected) -> Iterator[Diagnostic]:
+    """The gravest few of each file: a card of another recipe differs in everything."""
+    by_path: dict[str, list[Diagnostic]] = {}
+    for each in dict.fromkeys(found):
+        by_path.setdefault(each.span.path, []).append(each)
+    for path, several in by_path.items():
+        # Allergens first, then what is missing or said otherwise, then what is said besides.
+        several.sort(key=lambda each: (each.code != "A003", each.code == "A001"))
+        yield from several[:_MOST]
+        if len(several) > _MOST:
+            code, more = several[_MOST].code, len(several) - _MOST
+            yield _finding(
+                code, path, f"{more} more differences than these are in this file", expected.remedy
+            )
 
 
 def _read(root: Path) -> tuple[dict[str, bytes], list[Diagnostic]]:

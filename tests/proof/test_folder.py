@@ -104,6 +104,16 @@ def test_what_is_found_in_a_file_is_told_once(tmp_path: Path) -> None:
     assert [each for each, _ in findings(root, "A002")] == [path]
 
 
+def test_a_file_that_differs_in_everything_is_told_in_a_few_lines(tmp_path: Path) -> None:
+    path = f"{BRAIDS}index.html"
+    root = written(tmp_path, {path: b"<!doctype html><title>x</title>"})
+    proved = prove_folder(root, sample().expected)
+    told = [each for each in proved.diagnostics if each.span.path == path]
+    assert len(told) == 9
+    assert sum("more differences than these" in each.message for each in told) == 1
+    assert sum(each.code == "A003" for each in told) == 8
+
+
 def test_tags_for_people_are_explained(tmp_path: Path) -> None:
     path = f"desk/{BRAID}/tags-for.pdf"
     root = written(tmp_path, {path: papers()[f"desk/{BRAID}/tags.pdf"]})
