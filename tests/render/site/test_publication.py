@@ -242,7 +242,7 @@ def test_a_photograph_that_cannot_be_read_is_left_out() -> None:
 
 def test_a_linked_file_is_published_as_it_is(products: dict[str, bytes], pages: dict[str, bytes]) -> None:
     assert products["site/media/plan.txt"] == media("media/plan.txt")
-    assert b"<a href=../../media/plan.txt>A plan for braiding</a>" in pages[BRAID]
+    assert b'<a href="../../media/plan.txt">A plan for braiding</a>' in pages[BRAID]
 
 
 def test_a_bake_without_a_method_has_no_empty_method() -> None:
