@@ -59,12 +59,10 @@ ABOVE_ALL = {
     # The gate before the output, which asks the proof.
     "release": ENTRANCES | {"pipeline"},
     **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
-    # What is printed for one person at a time, from what the pipeline understood.
-    "gifts": ENTRANCES,
+    # From what the pipeline understood: what is printed for one person at a time, what is recorded of a bake day.
+    **dict.fromkeys(("gifts", "baking"), ENTRANCES),
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
     "amend": ENTRANCES,
-    # What is recorded of a bake day, from what the pipeline understood.
-    "baking": ENTRANCES,
     # A selection of bakes as a book; the output's files one by one; a recipe in the order of weighing.
     **dict.fromkeys(("booklet", "preview", "bench"), ENTRANCES),
     # What is brought in from old texts, read against what the pipeline understood; for the terminal and the desk.
