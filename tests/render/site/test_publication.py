@@ -192,7 +192,7 @@ def test_what_a_line_carries_is_told_and_the_unknown_said_aloud(pages: dict[str,
 def test_the_disclosure_stands_before_any_paid_link(pages: dict[str, bytes]) -> None:
     page = pages[BRAID].decode()
     assert -1 < page.index(braid().paid_words) < page.index("https://shop.example/tin")
-    assert "rel=sponsored" in page
+    assert 'rel="sponsored"' in page
 
 
 def test_a_correction_says_what_why_and_what_the_film_shows(pages: dict[str, bytes]) -> None:
