@@ -12,8 +12,18 @@ from generator.build.snapshot import snapshot_of
 _PACKAGE = Path(__file__).resolve().parent.parent
 _TREES: tuple[Path, ...] = (_PACKAGE, _PACKAGE.parent / "themes")
 _LIBRARIES = (
-    *("brotli", "fontpkg-fira-sans-condensed", "fontpkg-vollkorn", "fonttools", "jinja2", "markdown-it-py"),
-    *("markupsafe", "pillow", "pyyaml", "segno", "tinycss2", "tzdata", "weasyprint", "pydyf"),
+    *("babel", "brotli", "fontpkg-fira-sans-condensed", "fontpkg-vollkorn", "fonttools", "jinja2"),
+    *(
+        "markdown-it-py",
+        "markupsafe",
+        "pillow",
+        "pyyaml",
+        "segno",
+        "tinycss2",
+        "tzdata",
+        "weasyprint",
+        "pydyf",
+    ),
 )
 
 
