@@ -13,24 +13,23 @@ import pytest
 
 ROOT = Path(__file__).resolve().parent.parent
 
+WORDS = frozenset({"wording"})
 # What each room may import of ours, besides itself. A name with a dot means that module alone.
 MAY_IMPORT: Mapping[str, frozenset[str]] = {
-    "diagnostics": frozenset(),
-    "measure": frozenset(),
-    "settings": frozenset(),
+    **dict.fromkeys(("diagnostics", "measure", "settings", "wording"), frozenset[str]()),
     "source": frozenset({"diagnostics", "settings"}),
     "catalogue": frozenset({"diagnostics", "measure"}),
     "formula": frozenset({"diagnostics", "measure", "catalogue"}),
-    "declaration": frozenset({"diagnostics", "measure", "catalogue", "formula"}),
+    "declaration": frozenset({"diagnostics", "measure", "catalogue", "formula"}) | WORDS,
     "history": frozenset({"diagnostics", "measure", "formula", "source.read", "source.write"}),
-    "present": frozenset({"settings", "measure", "catalogue", "formula", "declaration", "history"}),
-    "render": frozenset({"diagnostics", "settings", "present"}),
+    "present": frozenset({"settings", "measure", "catalogue", "formula", "declaration", "history"}) | WORDS,
+    "render": frozenset({"diagnostics", "settings", "present", "wording"}),
     # The mirror of `render`: reads its formats back, with readers of its own.
-    "proof": frozenset({"diagnostics", "settings", "measure", "present"}),
+    "proof": frozenset({"diagnostics", "settings", "measure", "present", "wording"}),
     "build": frozenset({"diagnostics", "settings", "render.output"}),
     "importer": frozenset({"diagnostics", "measure", "catalogue", "formula", "source.write"}),
     "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline", "preview"})
-    | {"bench", "baking", "incoming", "records", "amend", "render.theme", "render.photo_intake"}
+    | {"bench", "baking", "incoming", "records", "amend", "render.theme", "render.photo_intake", "wording"}
     | {"render.description.correction", "catalogue.pack", "importer.model"},
 }
 # The one module of a room (or the folder it grew into) through which something more may come in.
@@ -80,6 +79,7 @@ RENDERERS = frozenset(
 OWNERS: Mapping[str, frozenset[str]] = {
     # The maker's YAML is read in `source` alone; the two others read tables of our own.
     "yaml": frozenset({"source", "catalogue", "declaration"}),
+    "babel": frozenset({"wording"}),
     # `present` takes the marks away for plain words; only `render` makes HTML of them.
     "markdown_it": frozenset({"source", "present", "render"}),
     "jinja2": frozenset({"render"}),

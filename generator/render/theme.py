@@ -8,6 +8,8 @@ from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from generator.wording.speech import gettext, ngettext, npgettext, pgettext
+
 _PACKAGE = Path(__file__).resolve().parent.parent
 _HOMES = (_PACKAGE / "_themes", _PACKAGE.parent / "themes")
 DEFAULT = "docket"
@@ -54,6 +56,8 @@ def templates(theme: str, kind: str) -> Environment:
         keep_trailing_newline=True,
         extensions=["jinja2.ext.i18n"],
     )
-    # Every word of a template that is not the maker's stands in _("…"), so that it can be said in another language.
-    environment.install_null_translations(newstyle=True)  # type: ignore[attr-defined]
+    # Every word of a template that is not the maker's stands in _("…"); it is said in the language that is spoken.
+    environment.install_gettext_callables(  # type: ignore[attr-defined]
+        gettext, ngettext, newstyle=True, pgettext=pgettext, npgettext=npgettext
+    )
     return environment
