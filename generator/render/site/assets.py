@@ -8,7 +8,8 @@ from types import MappingProxyType
 from generator.render.fonts import TYPEFACES, face_rules, web_copies
 from generator.render.output import Product
 from generator.render.site.slim import slim_css, slim_js
-from generator.render.theme import templates, theme_file, theme_folder, theme_folders
+from generator.render.theme import is_readable, templates, theme_file, theme_folder, theme_folders
+from generator.render.worded import worded_script
 
 _KIND = "site"
 # Stands inside its page.
@@ -28,7 +29,8 @@ def asset_products(theme: str) -> Iterator[Product]:
 
 def _published(theme: str) -> list[str]:
     folders = theme_folders(theme, _KIND)
-    names = {path.name for folder in folders for path in folder.iterdir() if path.suffix in _SLIM}
+    files = (path for folder in folders for path in folder.iterdir() if path.suffix in _SLIM)
+    names = {path.name for path in files if is_readable(path, theme)}
     return sorted(name for name in names - _INLINE if not name[0].isdigit())
 
 
@@ -41,12 +43,15 @@ def _pieces(theme: str, name: str) -> bytes:
 
 
 def _slim(path: Path) -> bytes:
-    return _SLIM[path.suffix](path.read_text(encoding="utf-8")).encode()
+    text = path.read_text(encoding="utf-8")
+    return _SLIM[path.suffix](worded_script(text, str) if path.suffix == ".js" else text).encode()
 
 
 def _style_sheet(theme: str) -> bytes:
     """One style sheet: the faces, then the numbered sheets of the theme, or else ours, in their order."""
-    sheets = sorted(theme_folder(theme, _KIND).glob("[0-9]*.css"))
+    sheets = sorted(
+        each for each in theme_folder(theme, _KIND).glob("[0-9]*.css") if is_readable(each, theme)
+    )
     rules = face_rules(".") + "".join(sheet.read_text(encoding="utf-8") for sheet in sheets)
     return slim_css(rules).encode()
 

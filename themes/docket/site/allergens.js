@@ -10,7 +10,7 @@
   const fieldset = document.createElement("fieldset");
   fieldset.className = "allergen-filter";
   const legend = document.createElement("legend");
-  legend.textContent = "Show only bakes whose declaration does not list";
+  legend.textContent = _("Show only bakes whose declaration does not list");
   fieldset.append(legend);
   for (const head of heads) {
     const label = document.createElement("label");
@@ -24,7 +24,7 @@
   const warning = document.createElement("p");
   warning.className = "allergen-warning";
   warning.textContent =
-    "“Does not list” is no promise: traces may be in any bake of this kitchen. Ask the maker before you eat.";
+    _("“Does not list” is no promise: traces may be in any bake of this kitchen. Ask the maker before you eat.");
   const count = document.createElement("p");
   count.className = "allergen-count";
   count.setAttribute("role", "status");
@@ -36,9 +36,10 @@
       row.hidden = ticked.some((key) => lists.includes(key));
     }
     const shown = rows.filter((row) => !row.hidden).length;
-    count.textContent = ticked.length
-      ? `${shown} of ${rows.length} bakes do not list what is ticked. Ask first: this is no promise.`
-      : `All ${rows.length} bakes are shown.`;
+    const words = ticked.length
+      ? _("{shown} of {all} bakes do not list what is ticked. Ask first: this is no promise.")
+      : _("All {all} bakes are shown.");
+    count.textContent = words.replace("{shown}", shown).replace("{all}", rows.length);
   };
   fieldset.addEventListener("change", show);
   place.append(fieldset, warning, count);

@@ -30,7 +30,7 @@
     const button = document.createElement("button");
     button.type = "button";
     button.className = "tidy";
-    button.textContent = "Clear all ticks";
+    button.textContent = _("Clear all ticks");
     button.addEventListener("click", () => {
       for (const box of boxes) box.checked = false;
       keep({ ticks: [] });
@@ -61,7 +61,7 @@
     if (ways.length < 2 || !place) return;
     const choice = document.createElement("fieldset");
     const legend = document.createElement("legend");
-    legend.textContent = "Show";
+    legend.textContent = _("Show");
     choice.append(legend);
 
     const show = (wanted) => {
@@ -69,7 +69,7 @@
       for (const way of ways) way.hidden = known !== "" && way.id !== known;
       for (const input of choice.querySelectorAll("input")) input.checked = input.value === known;
     };
-    for (const [value, words] of [["", "every way"], ...ways.map((way) => [way.id, way.dataset.way])]) {
+    for (const [value, words] of [["", _("every way")], ...ways.map((way) => [way.id, way.dataset.way])]) {
       const label = document.createElement("label");
       const input = document.createElement("input");
       input.type = "radio";
