@@ -18,6 +18,8 @@ from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherRespons
 
 from generator.render.print_fonts import PrintFace, face_bytes, missing_glyphs, print_faces
 from generator.render.theme import DEFAULT, templates, theme_file
+from generator.render.worded import worded_style
+from generator.wording.speech import gettext, voice
 
 _KIND = "paper"
 _SCHEME = "font:"
@@ -75,15 +77,25 @@ def lay_out(
         raise PaperFault(f"no face has {', '.join(f'U+{ord(mark):04X}' for mark in lost)}")
     with _loudly():
         page = HTML(string=html, base_url=None, url_fetcher=_FontsOnly(pictures))
-        sheets = [_style(theme, name) for name in ("paper.css", *styles)]
+        sheets = [_style(theme, name, voice().tag) for name in ("paper.css", *styles)]
         return page.render(stylesheets=sheets, font_config=_font_configuration(), presentational_hints=False)
 
 
-def to_pdf(document: Any) -> bytes:
-    """The bytes of a laid-out document: tagged, fonts embedded, dated by the content alone."""
+def to_pdf(document: Any, *, turned_over_long_edge: bool = False) -> bytes:
+    """The bytes of a laid-out document: tagged, fonts embedded, dated by the content alone.
+
+    What is turned over is offered to the printer so, and in its own size (ISO 32000-1, table 150).
+    """
+    finisher = _turned_over if turned_over_long_edge else None
     with _loudly():
-        written: bytes = document.write_pdf(pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf")
+        written: bytes = document.write_pdf(
+            pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf", finisher=finisher
+        )
     return written
+
+
+def _turned_over(_document: Any, pdf: Any) -> None:
+    pdf.catalog["ViewerPreferences"].update(Duplex="/DuplexFlipLongEdge", PrintScaling="/None")
 
 
 def pdf_moment(day: date | None) -> str:
@@ -122,7 +134,7 @@ def _face_rule(face: PrintFace) -> str:
 
 
 @cache
-def _style(theme: str, name: str) -> CSS:
+def _style(theme: str, name: str, _language: str) -> CSS:
     kind, _, file = name.rpartition("/")
-    text = theme_file(theme, kind or _KIND, file).read_text(encoding="utf-8")
+    text = worded_style(theme_file(theme, kind or _KIND, file).read_text(encoding="utf-8"), gettext)
     return CSS(string=text, font_config=_font_configuration(), url_fetcher=_FontsOnly())

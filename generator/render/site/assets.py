@@ -10,6 +10,7 @@ from generator.render.output import Product
 from generator.render.site.slim import slim_css, slim_js
 from generator.render.theme import is_readable, templates, theme_file, theme_folder, theme_folders
 from generator.render.worded import worded_script
+from generator.wording.speech import gettext
 
 _KIND = "site"
 # Stands inside its page.
@@ -44,7 +45,7 @@ def _pieces(theme: str, name: str) -> bytes:
 
 def _slim(path: Path) -> bytes:
     text = path.read_text(encoding="utf-8")
-    return _SLIM[path.suffix](worded_script(text, str) if path.suffix == ".js" else text).encode()
+    return _SLIM[path.suffix](worded_script(text, gettext) if path.suffix == ".js" else text).encode()
 
 
 def _style_sheet(theme: str) -> bytes:
