@@ -48,11 +48,11 @@ def words_to_choose(result: CheckResult) -> tuple[str, ...]:
     return (*sorted(names), *sorted(kinds), EVERYTHING)
 
 
-def file_name(words: Sequence[str], *, epub: bool) -> str:
-    """`kind-bread.pdf`, `tall-tea-brack-and-2-more.epub`."""
+def file_name(words: Sequence[str], *, ending: str) -> str:
+    """`kind-bread.pdf`, `tall-tea-brack-and-2-more.epub`; `ending` is all that follows the words."""
     first = slug(words[0])[:_NAME].strip("-")
     more = f"-and-{len(words) - 1}-more" if len(words) > 1 else ""
-    return f"{first}{more}.{'epub' if epub else 'pdf'}"
+    return f"{first}{more}{ending}"
 
 
 def bind(result: CheckResult, names: Sequence[str], wanted: Wanted, *, subject: str) -> Bound:

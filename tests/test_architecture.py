@@ -62,8 +62,8 @@ ABOVE_ALL = {
     **dict.fromkeys(("gifts", "baking"), ENTRANCES),
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
     "amend": ENTRANCES,
-    # A selection of bakes as a book; the output's files one by one; a recipe in the order of weighing.
-    **dict.fromkeys(("booklet", "preview", "bench"), ENTRANCES),
+    # A selection of bakes as a book, and on sheets of cards; the output's files one by one; the order of weighing.
+    **dict.fromkeys(("booklet", "card_sheets", "preview", "bench"), ENTRANCES),
     # What is brought in from old texts, read against what the pipeline understood; for the terminal and the desk.
     "incoming": frozenset({"cli", "desk"}),
     "cli": frozenset[str](),

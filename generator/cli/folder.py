@@ -32,6 +32,26 @@ def output_folder(content: Path, given: Path | None) -> Path:
     return beside if content.is_absolute() else Path(os.path.relpath(beside))
 
 
+def write_for_maker(content: Path, place: str, data: bytes, *, wish: Path | None) -> Path | None:
+    """Writes one file that a command made: to `wish`, else to `place` in the output folder beside the content.
+
+    Where it stands then; None where that cannot be, which is told.
+    """
+    from generator.build.beside import write_beside, write_file
+    from generator.cli.terminal import say
+    from generator.render.output import Product
+
+    if wish is not None:
+        path, reason = wish, write_file(wish, data)
+    else:
+        root = output_folder(content, None)
+        path, reason = root / place, write_beside(root, Product(path=place, content=data), content=content)
+    if reason:
+        say(reason)
+        return None
+    return path
+
+
 def finish_earlier(content: Path) -> bool:
     """Finishes what a command that was cut off left half written; false where that cannot be done, which is told."""
     from generator.source.pending import NAME, UNFINISHED

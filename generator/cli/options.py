@@ -46,6 +46,12 @@ def whole(text: str) -> int:
     return int(text)
 
 
+def pdf_file(text: str) -> Path:
+    if Path(text).suffix.casefold() != ".pdf":
+        raise argparse.ArgumentTypeError(f"“{text}” does not end in .pdf")
+    return Path(text)
+
+
 def positive(text: str) -> Fraction:
     """A number above 0: 2, 1/2, 1 1/2, 1.5."""
     plain = text.strip().removeprefix("×").removesuffix("x").strip()

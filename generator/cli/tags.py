@@ -4,7 +4,8 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from generator.cli.options import add_content, add_day, content_of, day
+from generator.cli.folder import write_for_maker
+from generator.cli.options import add_content, add_day, content_of, day, pdf_file
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
@@ -50,15 +51,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--bake", metavar="DATE", type=day, help="the bake record of this day instead of the newest"
     )
-    parser.add_argument("--output", metavar="FILE.pdf", type=_pdf, help="where to write the tags")
+    parser.add_argument("--output", metavar="FILE.pdf", type=pdf_file, help="where to write the tags")
     add_content(parser, positional=False)
     add_day(parser)
-
-
-def _pdf(text: str) -> Path:
-    if Path(text).suffix.casefold() != ".pdf":
-        raise argparse.ArgumentTypeError(f"“{text}” does not end in .pdf")
-    return Path(text)
 
 
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
@@ -110,20 +105,11 @@ def _people(names: Path | None) -> "tuple[Recipient, ...] | None":
 
 
 def _write(printed: "Printed", options: argparse.Namespace, content: Path) -> int:
-    from generator.build.beside import write_beside, write_file
-    from generator.cli.folder import output_folder
-    from generator.render.output import Product
-
     for words in printed.told:
         say(words)
-    product = Product(path=f"desk/{options.recipe}/tags-for.pdf", content=printed.content)
-    if options.output is not None:
-        path, reason = options.output, write_file(options.output, printed.content)
-    else:
-        root = output_folder(content, None)
-        path, reason = root / product.path, write_beside(root, product, content=content)
-    if reason:
-        say(reason)
+    place = f"desk/{options.recipe}/tags-for.pdf"
+    path = write_for_maker(content, place, printed.content, wish=options.output)
+    if path is None:
         return 1
     print(f"{path.as_posix()}{_counts(printed)}")
     return 0

@@ -13,7 +13,7 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, in_order
 from generator.diagnostics.span import Span, whole_file
 from generator.proof.expected import MADE_BY_COMMAND, Expected
 from generator.proof.page_reader import read_page
-from generator.proof.papers import book_faults, own_tags_faults
+from generator.proof.papers import book_faults, card_sheet_faults, own_tags_faults
 from generator.proof.prove import prove
 
 _MOST = 8
@@ -23,6 +23,7 @@ MANIFEST = ".tinleaf-manifest.json"
 _STYLE_LINK = re.compile(r"url\(\s*['\"]?([^'\")]+)['\"]?\s*\)")
 _OVERLAY = re.compile(r"desk/[^/]+/overlay-\d+\.png")
 _BOOK = re.compile(r"desk/books/[^/]+\.(?:pdf|epub)")
+_CARDS = re.compile(r"desk/cards/[^/]+\.pdf")
 _SITEMAP = re.compile(r"site/sitemap-\d+\.xml")
 
 
@@ -129,6 +130,8 @@ def _personal(files: Mapping[str, bytes], expected: Expected) -> Iterator[Diagno
                 yield from own_tags_faults(path, content, expected.tags[name], command=command)
             elif _BOOK.fullmatch(path) and path.endswith(".pdf"):
                 yield from book_faults(path, content, expected)
+            elif _CARDS.fullmatch(path):
+                yield from card_sheet_faults(path, content, expected)
         except ValueError as error:
             yield _finding("A007", path, f"this file cannot be read back: {error}", expected.remedy)
 
@@ -139,7 +142,9 @@ def _foreign(
     """Files that no recipe, no page and no link of a page explains."""
     own = {f"desk/{name}/{MADE_BY_COMMAND}" for name in expected.tags}
     for path in files:
-        if path in expected.places or path in own or path in linked or _BOOK.fullmatch(path):
+        if path in expected.places or path in own or path in linked:
+            continue
+        if _BOOK.fullmatch(path) or _CARDS.fullmatch(path):
             continue
         if _is_further(path, files, expected):
             continue

@@ -150,16 +150,29 @@ def picture_faults(contents: dict[str, bytes], view: RecipeView, expected: Expec
 
 def book_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
     """A booklet that was printed by hand: the recipes in it that say otherwise today. ValueError: no PDF."""
+    return _outdated(path, content, expected, what="the booklet", command="tinleaf book", labels=True)
+
+
+def card_sheet_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
+    """Sheets of cards that were printed by hand. The lines are held against the recipes, for a list that goes on on
+    another card does not stand in one piece. ValueError: no PDF."""
+    return _outdated(path, content, expected, what="a card", command="tinleaf cards", labels=False)
+
+
+def _outdated(
+    path: str, content: bytes, expected: Expected, *, what: str, command: str, labels: bool
+) -> Diagnostics:
     text = read_pdf(path, content, running="")
     found = []
     for view in expected.site.all_recipes:
         claims = tuple(each for part in view.parts for line in part.lines for each in line_claims(line))
-        claims += tuple(label_claims(view.label, listed=False, advice=False))
+        if labels:
+            claims += tuple(label_claims(view.label, listed=False, advice=False))
         gone = [each for each in claims if not any(find(text.squeezed, one) >= 0 for one in each.spellings)]
         in_it = find(text.squeezed, letters_of(view.title)) >= 0 and 2 * len(gone) <= len(claims)
         if in_it and gone:
-            message = f"the booklet says otherwise of “{view.title}” than the recipe does now: {gone[0].what}"
-            hint = "Print it anew with `tinleaf book`."
+            message = f"{what} says otherwise of “{view.title}” than the recipe does now: {gone[0].what}"
+            hint = f"Print it anew with `{command}`."
             found.append(Diagnostic(code="A009", message=message, span=whole_file(path), hint=hint))
     return tuple(found)
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from pypdf import PageObject, PdfReader
-from pypdf.generic import Destination, DictionaryObject, IndirectObject
+from pypdf.generic import Destination
 
 from generator.pipeline import check_folder
 from generator.present.book import BookView, book_view
@@ -18,7 +18,7 @@ from generator.render.book.page_size import PAGE_SIZES, usual_size
 from generator.render.book.pdf import lay_out_book, render_book_pdf
 from generator.render.paper import to_pdf
 from tests.render.book.conftest import DAY, lay, long_bake
-from tests.render.paper.reading import POINT, overprinted, squeezed, texts_of
+from tests.render.paper.reading import POINT, overprinted, root_of, squeezed, structure_of, texts_of
 
 
 @cache
@@ -170,22 +170,8 @@ def test_allergens_are_told_by_bake_and_an_unread_pack_is_said_aloud(content: by
     assert squeezed(f"wheat{starts['plain-loaf']}–{starts['nut-squares']}") in text
 
 
-def _root(content: bytes) -> Any:
-    return PdfReader(BytesIO(content)).root_object
-
-
-def _structure(node: Any) -> list[DictionaryObject]:
-    if isinstance(node, IndirectObject):
-        node = node.get_object()
-    if isinstance(node, list):
-        return [inner for each in node for inner in _structure(each)]
-    if not isinstance(node, DictionaryObject) or "/S" not in node:
-        return []
-    return [node, *_structure(node.get("/K", []))]
-
-
 def test_the_book_is_tagged_and_says_its_title_and_language(content: bytes) -> None:
-    root = _root(content)
+    root = root_of(content)
     assert root["/Lang"] == "en-US"
     assert root["/MarkInfo"] == {"/Marked": True}
     assert bool(root["/ViewerPreferences"]["/DisplayDocTitle"])
@@ -196,7 +182,7 @@ def test_the_book_is_tagged_and_says_its_title_and_language(content: bytes) -> N
 
 
 def test_headings_skip_no_level_and_tables_and_figures_are_told(content: bytes, book: BookView) -> None:
-    nodes = _structure(_root(content)["/StructTreeRoot"]["/K"])
+    nodes = structure_of(content)
     kinds = [str(node["/S"]) for node in nodes]
     levels = [int(kind[2]) for kind in kinds if re.fullmatch(r"/H\d", kind)]
     assert levels[0] == 1

@@ -10,6 +10,7 @@ from typing import Any
 
 from PIL import Image
 from pypdf import PdfReader
+from pypdf.generic import DictionaryObject, IndirectObject
 
 from generator.present.views import RecipeView
 from generator.render.paper_words import all_ways
@@ -61,6 +62,26 @@ def lost(words: list[str], content: bytes) -> list[str]:
     """The words that cannot be read back from a document."""
     text = text_of(content)
     return [word for word in words if squeezed(word) not in text]
+
+
+def root_of(content: bytes) -> Any:
+    return PdfReader(BytesIO(content)).root_object
+
+
+def structure_of(content: bytes) -> list[DictionaryObject]:
+    """Every element of the tags in the order in which they are read."""
+    return list(_elements(root_of(content)["/StructTreeRoot"]["/K"]))
+
+
+def _elements(node: Any) -> Iterator[DictionaryObject]:
+    if isinstance(node, IndirectObject):
+        node = node.get_object()
+    if isinstance(node, list):
+        for each in node:
+            yield from _elements(each)
+    elif isinstance(node, DictionaryObject) and "/S" in node:
+        yield node
+        yield from _elements(node.get("/K", []))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,5 +1,6 @@
 """The bench sheet: large print, and room to write."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from io import BytesIO
 
@@ -14,7 +15,7 @@ from tests.render.paper.sample import TINY, TYPICAL
 
 @pytest.mark.parametrize(("paper", "size"), [("letter", (612, 792)), ("a4", (595.28, 841.89))])
 def test_the_sheet_has_the_size_of_the_paper(
-    printed: dict[tuple[str, str], bytes], paper: str, size: tuple[float, float]
+    printed: Mapping[tuple[str, str], bytes], paper: str, size: tuple[float, float]
 ) -> None:
     pages = PdfReader(BytesIO(printed[TYPICAL.name, f"bench-{paper}"])).pages
     assert len(pages) == 2
@@ -22,7 +23,7 @@ def test_the_sheet_has_the_size_of_the_paper(
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(size, abs=0.01)
 
 
-def test_the_day_has_its_blanks(printed: dict[tuple[str, str], bytes]) -> None:
+def test_the_day_has_its_blanks(printed: Mapping[tuple[str, str], bytes]) -> None:
     blanks = ["Day", "Room", "Weather", "Flour temperature", "Dough temperature", "What I really added"]
     assert (
         lost(

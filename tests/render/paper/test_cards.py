@@ -1,5 +1,6 @@
 """Four sizes of card, as many sides as the recipe needs."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
@@ -23,7 +24,7 @@ def test_a_card_of_each_size_stands_in_the_folder_of_the_page() -> None:
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_every_side_has_the_size_of_the_card(printed: dict[tuple[str, str], bytes], size: str) -> None:
+def test_every_side_has_the_size_of_the_card(printed: Mapping[tuple[str, str], bytes], size: str) -> None:
     for name in (TYPICAL.name, TINY.name, LONG.name):
         for page in PdfReader(BytesIO(printed[name, f"card-{size}"])).pages:
             assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(
@@ -39,7 +40,7 @@ def test_a_short_recipe_takes_one_side_and_a_long_one_flows(documents: Sheets) -
 
 
 def test_every_side_says_which_it_is_and_further_ones_carry_the_title(
-    printed: dict[tuple[str, str], bytes],
+    printed: Mapping[tuple[str, str], bytes],
 ) -> None:
     for size in SIZES:
         pages = PdfReader(BytesIO(printed[LONG.name, f"card-{size}"])).pages
@@ -50,27 +51,27 @@ def test_every_side_says_which_it_is_and_further_ones_carry_the_title(
 
 
 def test_a_card_carries_the_declaration_and_how_long_the_bake_keeps(
-    printed: dict[tuple[str, str], bytes],
+    printed: Mapping[tuple[str, str], bytes],
 ) -> None:
     words = [*label_words(TYPICAL), TYPICAL.keeps, TYPICAL.label.advice, TYPICAL.url, TYPICAL.tin]
     for size in SIZES:
         assert lost(words, printed[TYPICAL.name, f"card-{size}"]) == []
 
 
-def test_the_times_of_every_way_stand_on_the_card(printed: dict[tuple[str, str], bytes]) -> None:
+def test_the_times_of_every_way_stand_on_the_card(printed: Mapping[tuple[str, str], bytes]) -> None:
     words = [
         word for times in TYPICAL.times for word in (times.hands_on, times.waiting, times.baking, times.total)
     ]
     assert lost(words, printed[TYPICAL.name, "card-4x6"]) == []
 
 
-def test_a_step_that_names_a_whole_part_lists_its_amounts(printed: dict[tuple[str, str], bytes]) -> None:
+def test_a_step_that_names_a_whole_part_lists_its_amounts(printed: Mapping[tuple[str, str], bytes]) -> None:
     listed = ", ".join(f"{line.amount.weight} {line.item}" for line in TYPICAL.parts[0].lines)
     assert squeezed(listed) in text_of(printed[TYPICAL.name, "card-4x6"])
 
 
 def test_a_caution_stands_once_and_at_its_place_in_the_method(
-    printed: dict[tuple[str, str], bytes],
+    printed: Mapping[tuple[str, str], bytes],
 ) -> None:
     text = text_of(printed[TYPICAL.name, "card-4x6"])
     placed = squeezed("Take the dough out of the oven before you heat it.")
@@ -100,7 +101,7 @@ def test_volume_stands_first_where_the_site_says_so() -> None:
 
 @pytest.mark.parametrize("size", SIZES)
 def test_a_reader_finds_the_address_in_the_printed_code(
-    printed: dict[tuple[str, str], bytes], tmp_path: Path, size: str
+    printed: Mapping[tuple[str, str], bytes], tmp_path: Path, size: str
 ) -> None:
     for view in (TYPICAL, LONG):
         codes = zxingcpp.read_barcodes(picture(printed[view.name, f"card-{size}"], tmp_path))

@@ -1,6 +1,7 @@
 """What holds for every printed sheet: it can be read by people and by machines, and nothing is lost."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 from io import BytesIO
 from itertools import pairwise
@@ -8,24 +9,23 @@ from typing import Any
 
 import pytest
 from pypdf import PdfReader
-from pypdf.generic import DictionaryObject, IndirectObject
 
 from generator.present.views import RecipeView
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
 from tests.render.paper.conftest import Sheets
-from tests.render.paper.reading import POINT, lost, overprinted, texts_of, words_of
+from tests.render.paper.reading import POINT, lost, overprinted, root_of, structure_of, texts_of, words_of
 from tests.render.paper.sample import LONG, TINY, TYPICAL
 
 VIEWS = {view.name: view for view in (TYPICAL, TINY, LONG)}
 
 
 def test_every_sheet_says_its_title_its_language_and_that_it_is_tagged(
-    printed: dict[tuple[str, str], bytes],
+    printed: Mapping[tuple[str, str], bytes],
 ) -> None:
     for (name, sheet), content in printed.items():
         reader = PdfReader(BytesIO(content))
-        root = _root(content)
+        root = root_of(content)
         assert root["/Lang"] == "en-US", (name, sheet)
         assert root["/MarkInfo"] == {"/Marked": True}
         assert bool(root["/ViewerPreferences"]["/DisplayDocTitle"])
@@ -35,31 +35,16 @@ def test_every_sheet_says_its_title_its_language_and_that_it_is_tagged(
         assert b'pdfuaid:part="1"' in root["/Metadata"].get_data()
 
 
-def test_the_dates_of_a_sheet_are_those_of_its_content(printed: dict[tuple[str, str], bytes]) -> None:
+def test_the_dates_of_a_sheet_are_those_of_its_content(printed: Mapping[tuple[str, str], bytes]) -> None:
     for content in printed.values():
         metadata: Any = PdfReader(BytesIO(content)).metadata
         assert metadata["/CreationDate"] == "D:20260912120000Z"
         assert metadata["/ModDate"] == "D:20260920120000Z"
 
 
-def _root(content: bytes) -> Any:
-    return PdfReader(BytesIO(content)).root_object
-
-
-def _structure(node: Any) -> list[DictionaryObject]:
-    if isinstance(node, IndirectObject):
-        node = node.get_object()
-    if isinstance(node, list):
-        return [inner for each in node for inner in _structure(each)]
-    if not isinstance(node, DictionaryObject) or "/S" not in node:
-        return []
-    return [node, *_structure(node.get("/K", []))]
-
-
 @pytest.mark.parametrize("sheet", ["card-4x6", "bench-letter"])
-def test_tables_have_head_cells(printed: dict[tuple[str, str], bytes], sheet: str) -> None:
-    root = _root(printed[TYPICAL.name, sheet])
-    kinds = [str(node["/S"]) for node in _structure(root["/StructTreeRoot"]["/K"])]
+def test_tables_have_head_cells(printed: Mapping[tuple[str, str], bytes], sheet: str) -> None:
+    kinds = [str(node["/S"]) for node in structure_of(printed[TYPICAL.name, sheet])]
     assert kinds.count("/TH") >= sum(len(part.lines) for part in TYPICAL.parts)
     assert kinds.count("/Table") >= len(TYPICAL.parts)
 
@@ -70,16 +55,17 @@ def test_the_title_is_the_one_first_heading_and_no_level_is_skipped(view: Recipe
         next(render_cards(view)).content,
         render_bench_sheet(view, paper="letter").content,
     ):
-        nodes = _structure(_root(content)["/StructTreeRoot"]["/K"])
+        nodes = structure_of(content)
         levels = [int(kind[2]) for kind in (str(node["/S"]) for node in nodes) if re.fullmatch(r"/H\d", kind)]
         assert levels[0] == 1
         assert levels.count(1) == 1
         assert all(after <= before + 1 for before, after in pairwise(levels))
 
 
-def test_the_code_on_a_card_is_a_figure_with_words(printed: dict[tuple[str, str], bytes]) -> None:
-    root = _root(printed[TYPICAL.name, "card-4x6"])
-    figures = [node for node in _structure(root["/StructTreeRoot"]["/K"]) if str(node["/S"]) == "/Figure"]
+def test_the_code_on_a_card_is_a_figure_with_words(printed: Mapping[tuple[str, str], bytes]) -> None:
+    figures = [
+        node for node in structure_of(printed[TYPICAL.name, "card-4x6"]) if str(node["/S"]) == "/Figure"
+    ]
     assert [figure.get("/Alt") for figure in figures] == [
         f"QR code that leads to {TYPICAL.url} and to what changed since revision {TYPICAL.revision}"
     ]
@@ -90,7 +76,7 @@ def _fonts(content: bytes) -> list[Any]:
     return [font.get_object() for page in pages for font in page["/Resources"]["/Font"].values()]
 
 
-def test_every_font_is_ours_and_embedded(printed: dict[tuple[str, str], bytes]) -> None:
+def test_every_font_is_ours_and_embedded(printed: Mapping[tuple[str, str], bytes]) -> None:
     for key, content in printed.items():
         for font in _fonts(content):
             inner = font["/DescendantFonts"][0].get_object()
@@ -116,7 +102,7 @@ def test_no_letter_is_smaller_than_eight_points(documents: Sheets) -> None:
 
 
 @pytest.mark.parametrize("name", VIEWS)
-def test_cards_and_bench_sheets_lose_no_word(printed: dict[tuple[str, str], bytes], name: str) -> None:
+def test_cards_and_bench_sheets_lose_no_word(printed: Mapping[tuple[str, str], bytes], name: str) -> None:
     for (recipe, sheet), content in printed.items():
         if recipe == name and not sheet.startswith("tags"):
             assert lost(words_of(VIEWS[name]), content) == [], sheet
