@@ -32,6 +32,8 @@ from generator.build.works import (
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors
 from generator.memory import Last, content_snapshot, recalled, remember
 from generator.outputs import Publication, tasks_of
+from generator.render.template_fault import TemplateFault
+from generator.render.theme import is_own
 from generator.render.theme_files import files_behind
 from generator.sources_apart import ledger_marks, pantry_marks
 from generator.understanding import Check, Disk, Memory, Understood, understand
@@ -84,7 +86,8 @@ class Profile:
 class Made:
     """`report` is None where errors kept everything from being written.
 
-    `unproven` says where new files do not say what the recipes say: a fault of ours, and nothing is written.
+    `unproven` says where new files do not say what the recipes say: a fault of ours, or of a theme of the maker's own
+    where `own_theme`; nothing is written.
     """
 
     diagnostics: Diagnostics
@@ -93,6 +96,7 @@ class Made:
     day: date
     profile: Profile
     unproven: Diagnostics = ()
+    own_theme: bool = False
 
 
 def make(
@@ -152,7 +156,10 @@ def _make(
     tasks = (each for each in tasks_of(known.publication) if each.stage not in how.without)
     work = _keyed(tasks, known.publication.settings.theme)
     clock.note("listed", len(work), len(work))
-    done = finish_tasks(work, shop, progress=progress)
+    try:
+        done = finish_tasks(work, shop, progress=progress)
+    except TemplateFault as fault:
+        return _broken(known, fault, clock)
     clock.work(work, done)
     if prove is not None:
         unproven = _unproven(work, done, prove, known.publication, shop)
@@ -200,6 +207,13 @@ def _unproven(
     return tuple(found)
 
 
+def _broken(known: Understood, fault: TemplateFault, clock: "_Clock") -> Made:
+    """A template that cannot be filled is a mistake like any other: it is told with those of the content."""
+    told = _told(known, None, clock)
+    texts = {**told.texts, fault.finding.span.path: fault.text}
+    return replace(told, diagnostics=(*told.diagnostics, fault.finding), texts=texts)
+
+
 def _told(known: Understood, report: WriteReport | None, clock: "_Clock") -> Made:
     return Made(
         diagnostics=known.diagnostics,
@@ -207,6 +221,7 @@ def _told(known: Understood, report: WriteReport | None, clock: "_Clock") -> Mad
         report=report,
         day=known.day,
         profile=clock.profile(),
+        own_theme=is_own(known.publication.settings.theme),
     )
 
 

@@ -5,6 +5,7 @@ import os
 import sys
 import traceback
 from collections.abc import Mapping, Sequence
+from pathlib import Path
 from typing import NoReturn, Protocol
 
 from generator.cli import (
@@ -94,7 +95,7 @@ def main(words: Sequence[str] | None = None) -> int:
         say(f"{error.filename or 'the disk'}: {error.strerror or error}")
         return 1
     except Exception as error:
-        return _own_up(error)
+        return _tell(error) or _own_up(error)
     return code
 
 
@@ -137,6 +138,20 @@ class _Version(argparse.Action):
 
         print(f"{parser.prog} {version('tinleaf')}")
         parser.exit()
+
+
+def _tell(error: Exception) -> int:
+    """1 after a template that cannot be filled was told, 0 for anything else."""
+    # The engine of templates is loaded where one was filled, and nowhere else.
+    if "generator.render.template_fault" not in sys.modules:
+        return 0
+    from generator.cli.findings import show_findings
+    from generator.render.template_fault import TemplateFault
+
+    if not isinstance(error, TemplateFault):
+        return 0
+    show_findings((error.finding,), {error.finding.span.path: error.text}, content=Path())
+    return 1
 
 
 def _own_up(error: Exception) -> int:

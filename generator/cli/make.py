@@ -114,7 +114,7 @@ def _make(content: Path, output: Path, options: argparse.Namespace) -> int:
 
         print(as_table(made.profile), file=sys.stderr)
     if made.unproven:
-        return _own_up(made.unproven, output)
+        return own_up(made.unproven, output, own_theme=made.own_theme)
     wrong = has_errors_in(made.diagnostics)
     return _conclude(made.report, output, day=made.day.isoformat(), options=options, wrong=wrong)
 
@@ -125,13 +125,17 @@ def has_errors_in(diagnostics: "Diagnostics") -> bool:
     return has_errors(diagnostics)
 
 
-def _own_up(unproven: "Diagnostics", output: Path) -> int:
-    """What was made does not say what the recipes say: our fault, and the old output stays as it was."""
+def own_up(unproven: "Diagnostics", output: Path, *, own_theme: bool) -> int:
+    """What was made does not say what the recipes say: our fault, or that of a maker's own theme, and the old output
+    stays as it was."""
     from generator.cli.findings import show_findings
 
     show_findings(unproven[:_SHOWN], {}, content=output)
     more = f" and {len(unproven) - _SHOWN} more" if len(unproven) > _SHOWN else ""
     say(f"the files that were made do not agree with your recipes: {len(unproven[:_SHOWN])} places{more}")
+    if own_theme:
+        say("every page must say what the recipes say, in any theme; nothing was written. See docs/themes.md")
+        return 1
     say("this is a fault of the program, not of your files; nothing was written. Please report it")
     return OUR_BUG
 

@@ -96,6 +96,8 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S080": _error("a photograph that is not there"),
         "S081": _error("a photograph that cannot be read"),
         "S082": _warning("a photograph without a description"),
+        "S083": _error("not a place in a photograph"),
+        "S084": _error("two focal points of one photograph"),
         # P: pantry
         "P001": _error("a comma in a pantry name"),
         "P002": _error("a pantry row that is not keys and values"),
@@ -214,6 +216,14 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "D001": _warning("a block under the video that is too long"),
         # B: building
         "B001": _error("a character that cannot be printed"),
+        "B010": _error("a template that cannot be read"),
+        "B011": _error("a name that a template is not given"),
+        "B012": _error("a line of a template that cannot be carried out"),
+        "B013": _error("a template that is not there"),
+        "B014": _error("no such theme"),
+        "B015": _error("a theme of the maker's under a name of ours"),
+        "B016": _error("a file of a theme that cannot be published"),
+        "B017": _error("a style that cannot be read"),
         # K: kitchen records
         "K001": _error("a bake of an unknown recipe"),
         "K002": _error("an unknown pack"),

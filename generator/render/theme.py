@@ -1,13 +1,18 @@
 """Where a theme's templates, styles and scripts stand, and how a template is filled.
 
-A checkout keeps the themes beside the package; an installed copy carries them inside it.
+A checkout keeps the themes beside the package; an installed copy carries them inside it. A theme of the maker's own
+stands in the content folder, in `themes/NAME/`; it is known by its whole path, since its name could be anybody's.
 """
 
+import os
 from functools import cache
 from pathlib import Path
+from typing import Any, NoReturn
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import BaseLoader, Environment, FileSystemLoader, TemplateNotFound
+from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from generator.render.template_fault import Missed, TemplateFault, fault_of
 from generator.wording.speech import gettext, ngettext, npgettext, pgettext
 
 _PACKAGE = Path(__file__).resolve().parent.parent
@@ -21,16 +26,36 @@ def theme_names() -> tuple[str, ...]:
     return tuple(sorted(found))
 
 
+def is_own(theme: str) -> bool:
+    """Whether this is a theme of the maker's own, known by its path."""
+    return os.sep in theme
+
+
+def own_root(theme: str) -> Path:
+    """The content folder of a theme of the maker's own."""
+    return Path(theme).parent.parent
+
+
 def theme_folders(theme: str, kind: str) -> tuple[Path, ...]:
     """The folders of one kind of output ("site", "paper"): the theme's own first, then the built-in theme's.
 
     Raises FileNotFoundError where not even the built-in theme has it, which is a fault of the installation.
     """
-    names = dict.fromkeys((theme, DEFAULT))
-    found = tuple(home / name / kind for name in names for home in _HOMES if (home / name / kind).is_dir())
-    if not found:
+    found = tuple(each for each in _folders(theme, kind) if each.is_dir())
+    if not any(home in each.parents for each in found for home in _HOMES):
         raise FileNotFoundError(f"no theme holds templates for {kind}")
     return found
+
+
+def _folders(theme: str, kind: str) -> tuple[Path, ...]:
+    own = (Path(theme) / kind,) if is_own(theme) and stays_inside(Path(theme) / kind, theme) else ()
+    names = dict.fromkeys((DEFAULT,) if is_own(theme) else (theme, DEFAULT))
+    return (*own, *(home / name / kind for name in names for home in _HOMES))
+
+
+def stays_inside(path: Path, theme: str) -> bool:
+    """Whether a file of the maker's theme lies in the content folder, wherever links lead."""
+    return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(own_root(theme)))
 
 
 def theme_folder(theme: str, kind: str) -> Path:
@@ -41,16 +66,34 @@ def theme_folder(theme: str, kind: str) -> Path:
 def theme_file(theme: str, kind: str, name: str) -> Path:
     """One file of a theme, or the built-in theme's where it has none of that name."""
     places = [folder / name for folder in theme_folders(theme, kind)]
-    return next((place for place in places if place.is_file()), places[-1])
+    return next((place for place in places if is_readable(place, theme)), places[-1])
+
+
+def is_readable(path: Path, theme: str) -> bool:
+    """Whether a file is there, and inside the content folder if it is the maker's."""
+    mine = is_own(theme) and path.is_relative_to(theme)
+    return path.is_file() and (not mine or stays_inside(path, theme))
+
+
+def shown_path(path: str | Path) -> str | None:
+    """`themes/NAME/site/page.html` for a file of a theme; None for any other file."""
+    parts = Path(path).parts
+    at = max((at for at, part in enumerate(parts) if part in ("themes", "_themes")), default=None)
+    return "/".join(("themes", *parts[at + 1 :])) if at is not None else None
 
 
 @cache
 def templates(theme: str, kind: str) -> Environment:
-    """Templates that escape everything and fail loudly on a name they were not given."""
-    environment = Environment(
-        loader=FileSystemLoader(theme_folders(theme, kind)),
+    """Templates that escape everything and fail loudly on a name they were not given.
+
+    Those of a theme of the maker's own, which may come from a stranger, see no more of Python than their values.
+    """
+    folders = _folders(theme, kind)
+    loader: BaseLoader = _Inside(folders, theme=theme) if is_own(theme) else FileSystemLoader(folders)
+    environment = (_Fenced if is_own(theme) else _Templates)(
+        loader=loader,
         autoescape=True,
-        undefined=StrictUndefined,
+        undefined=Missed,
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
@@ -60,4 +103,47 @@ def templates(theme: str, kind: str) -> Environment:
     environment.install_gettext_callables(  # type: ignore[attr-defined]
         gettext, ngettext, newstyle=True, pgettext=pgettext, npgettext=npgettext
     )
+    environment.filters["begun"] = begun
     return environment
+
+
+def begun(words: str) -> str:
+    """Words as they begin a line: the first letter large, the rest as it is, since a noun may be written large."""
+    return words[:1].upper() + words[1:]
+
+
+class _Inside(FileSystemLoader):
+    """Follows no link out of the content folder."""
+
+    def __init__(self, folders: tuple[Path, ...], *, theme: str) -> None:
+        super().__init__(folders)
+        self._theme = theme
+
+    def get_source(self, environment: Environment, template: str) -> Any:
+        found = super().get_source(environment, template)
+        if not is_readable(Path(found[1]), self._theme):
+            raise TemplateNotFound(template)
+        return found
+
+
+class _Telling(Environment):
+    """Whatever goes wrong in a template comes out as a `TemplateFault` with its place."""
+
+    def handle_exception(self, source: str | None = None) -> NoReturn:
+        try:
+            super().handle_exception(source)
+        except TemplateFault:
+            raise
+        except Exception as error:
+            fault = fault_of(error, self, shown=shown_path)
+            if fault is None:
+                raise
+            raise fault from error
+
+
+class _Templates(_Telling):
+    pass
+
+
+class _Fenced(_Telling, ImmutableSandboxedEnvironment):
+    pass
