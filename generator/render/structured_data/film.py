@@ -19,7 +19,6 @@ def _film(film: VideoView, view: RecipeView) -> Node:
             "uploadDate": film.published,
             "duration": film.duration,
             "url": film.url,
-            "inLanguage": view.language,
             "hasPart": _clips(film.chapters),
         }
     )

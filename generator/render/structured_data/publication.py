@@ -35,13 +35,14 @@ def publisher(site: SiteView) -> Node:
 
 
 def breadcrumbs(site: SiteView, *, path: str, title: str) -> Node:
-    """The way from the home page to this one, the page itself last: what stands above the page."""
+    """The way from the home page to this one: what stands above the page, and the page itself, last and unlinked."""
     trail = ((link.title, link.path) for link in trail_of(path, title))
     steps = ((site.title, ""), *trail)
     return {
         "@type": "BreadcrumbList",
         "itemListElement": [
-            {"@type": "ListItem", "position": number, "name": name, "item": site.url + place}
+            {"@type": "ListItem", "position": number, "name": name}
+            | ({"item": {"@id": site.url + place}} if number < len(steps) else {})
             for number, (name, place) in enumerate(steps, start=1)
         ],
     }

@@ -31,7 +31,7 @@ def _recipe(view: RecipeView, site: SiteView) -> Node:
             "dateModified": view.updated.isoformat() if view.updated else "",
             "version": view.revision,
             "correction": [_correction(each) for each in view.corrections],
-            "keywords": ", ".join(kind.title for kind in view.kinds),
+            "keywords": ", ".join(view.occasions),
             "recipeCategory": [kind.title for kind in view.kinds],
             "recipeYield": _one_or_all(list(dict.fromkeys(view.yield_words))),
             "prepTime": prep,

@@ -31,7 +31,7 @@ def test_a_recipe_says_what_is_known() -> None:
     assert told == {
         "name": "Plum braid",
         "image": [f"{SITE}media/plum-braid.jpg"],
-        "keywords": "bread, enriched",
+        "keywords": "plum time",
         "recipeYield": ["14", "1 loaf", "14 slices"],
         "prepTime": "PT2H",
         "cookTime": "PT20M",
@@ -132,10 +132,10 @@ def test_posts_pages_and_the_home_page_have_their_kinds() -> None:
 
 def test_breadcrumbs_lead_from_the_home_page() -> None:
     trail = node(POST, "BreadcrumbList")["itemListElement"]
-    assert [(each["position"], each["name"], each["item"]) for each in trail] == [
-        (1, "Plums & Tins", SITE),
-        (2, "Journal", f"{SITE}journal/"),
-        (3, "Wet plums", POST.url),
+    assert [(each["position"], each["name"], each.get("item")) for each in trail] == [
+        (1, "Plums & Tins", {"@id": SITE}),
+        (2, "Journal", {"@id": f"{SITE}journal/"}),
+        (3, "Wet plums", None),
     ]
 
 
