@@ -9,7 +9,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NoReturn
 
-from jinja2 import BaseLoader, Environment, FileSystemLoader, TemplateNotFound
+from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from generator.render.template_fault import Missed, TemplateFault, fault_of
@@ -18,6 +18,7 @@ from generator.wording.speech import gettext, ngettext, npgettext, pgettext
 _PACKAGE = Path(__file__).resolve().parent.parent
 _HOMES = (_PACKAGE / "_themes", _PACKAGE.parent / "themes")
 DEFAULT = "docket"
+_OURS = f"{DEFAULT}/"
 
 
 def theme_names() -> tuple[str, ...]:
@@ -64,7 +65,12 @@ def theme_folder(theme: str, kind: str) -> Path:
 
 
 def theme_file(theme: str, kind: str, name: str) -> Path:
-    """One file of a theme, or the built-in theme's where it has none of that name."""
+    """One file of a theme, or the built-in theme's where it has none of that name.
+
+    "docket/base.html" is always the built-in theme's: what another theme only adds to, it names so.
+    """
+    if name.startswith(_OURS):
+        theme, name = DEFAULT, name.removeprefix(_OURS)
     places = [folder / name for folder in theme_folders(theme, kind)]
     return next((place for place in places if is_readable(place, theme)), places[-1])
 
@@ -89,7 +95,8 @@ def templates(theme: str, kind: str) -> Environment:
     Those of a theme of the maker's own, which may come from a stranger, see no more of Python than their values.
     """
     folders = _folders(theme, kind)
-    loader: BaseLoader = _Inside(folders, theme=theme) if is_own(theme) else FileSystemLoader(folders)
+    usual: BaseLoader = _Inside(folders, theme=theme) if is_own(theme) else FileSystemLoader(folders)
+    loader = ChoiceLoader([usual, PrefixLoader({DEFAULT: FileSystemLoader(_folders(DEFAULT, kind))})])
     environment = (_Fenced if is_own(theme) else _Templates)(
         loader=loader,
         autoescape=True,
