@@ -26,6 +26,7 @@ MarkOf = Callable[[str], str]
 
 _PAPER = "generator.render.paper"
 _SHEET = ("paper/paper.css", "paper/docket.css")
+_PAGE = (*_SHEET, "paper/sheet.css")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,7 +215,7 @@ def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
     yield _task("description", leaf, "descriptions", _description, leaf.view, limit)
     tag_files = (*_SHEET, "paper/tag*")
     yield _task("tags", leaf, "tags", _tags, leaf.name, leaf.tag, paper, theme, themes=tag_files)
-    bench_files = (*_SHEET, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
+    bench_files = (*_PAGE, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
     yield _task("bench sheet", leaf, "bench sheets", _bench, leaf.view, paper, theme, themes=bench_files)
     yield _task("overlay", leaf, "overlays", _overlay, leaf.view)
 
@@ -252,7 +253,7 @@ def _overlay(view: RecipeView) -> tuple[Product, ...]:
 
 
 def _sheets(leaf: Leaf, settings: Settings) -> Iterator[Task]:
-    files = (*_SHEET, "paper/formula-sheet.css", "paper/formula-sheet.html")
+    files = (*_PAGE, "paper/formula-sheet.css", "paper/formula-sheet.html")
     inputs = (leaf.view, settings.paper, settings.theme)
     yield _task("formula sheet", leaf, "formula sheets", _formula_sheets, *inputs, themes=files)
 

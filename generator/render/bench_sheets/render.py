@@ -44,4 +44,4 @@ def lay_out_bench_sheet(view: RecipeView, *, paper: Paper, theme: str = DEFAULT)
         line_words=line_words,
         words=lambda text: on_paper(text, home_of(view)),
     )
-    return lay_out(html, "docket.css", "bench-sheet.css", "loading.css", theme=theme)
+    return lay_out(html, "docket.css", "sheet.css", "bench-sheet.css", "loading.css", theme=theme)

@@ -35,4 +35,4 @@ def lay_out_formula_sheet(view: RecipeView, *, paper: Paper, theme: str = DEFAUL
         modified=pdf_moment(view.updated or view.published),
         tied=tied,
     )
-    return lay_out(html, "docket.css", "formula-sheet.css", theme=theme)
+    return lay_out(html, "docket.css", "sheet.css", "formula-sheet.css", theme=theme)
