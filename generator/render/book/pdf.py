@@ -1,11 +1,12 @@
 """A book on paper: laid out once to learn how many pages each bake takes, and once with each in its place."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from generator.present.book import BookBake, BookPlace, BookView
 from generator.present.correction_views import since_anchor
-from generator.render.book.page_size import PAGE_SIZES, PageSize
+from generator.render.book.page_size import BLEED_AND_MARKS, PAGE_SIZES, PageSize
 from generator.render.book.told import ToldBake, Within, places_of, told_bake
 from generator.render.paper import PICTURE, PaperFault, fill, lay_out, pdf_moment, to_pdf
 from generator.render.paper_words import on_paper
@@ -14,12 +15,23 @@ from generator.render.theme import DEFAULT
 
 # The width of one module of the code, in millimetres; see the sizes of cards.
 _MODULE_MM = 0.45
-# The sheet of a folded booklet has four pages.
-_FOLDED = 4
+# The sheet of a folded booklet has four pages; what lies open has two.
+_FOLDED, _SPREAD = 4, 2
 _LAST = "allergens"
 # Printed numbers are put in as words: counters that look ahead would lay the whole book out once for each change.
 _NOT_YET = "88"
 _TRIES = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """How the bakes lie, by their anchors: which begin at the left, which follow a ruled page, which have a low
+    picture; and how many ruled pages stand at the end."""
+
+    left: frozenset[str] = frozenset()
+    after_notes: frozenset[str] = frozenset()
+    tight: frozenset[str] = frozenset()
+    notes: int = 0
 
 
 def render_book_pdf(
@@ -46,20 +58,19 @@ def lay_out_book(
     page = PAGE_SIZES[size]
     bakes = tuple(_told(each, pictures) for each in book.bakes)
 
-    def laid(left: frozenset[str], notes: int, pages: Mapping[str, int]) -> Any:
-        html = _html(book, bakes, page, left=left, notes=notes, pages=pages, bleed=bleed, theme=theme)
+    def laid(some: Sequence[ToldBake], placing: Placing, pages: Mapping[str, int]) -> Any:
+        html = _html(book, some, page, placing=placing, pages=pages, bleed=bleed, theme=theme)
         return lay_out(html, "docket.css", "book/book.css", theme=theme, pictures=pictures)
 
-    anchors = [each.anchor for each in bakes]
-    told: Mapping[str, int] = {}
-    document = laid(frozenset(), 0, told)
+    document = laid(bakes, Placing(), {})
     starts = first_pages(document)
-    left = _at_the_left(starts, anchors)
-    pages = _moved(starts, anchors, left)
-    blank = pages[_LAST] - starts[_LAST]
-    notes = -(len(document.pages) + blank) % _FOLDED
+    lengths = _lengths(starts, bakes)
+    tight = _tight(lengths, bakes, laid)
+    lengths |= tight
+    last = len(document.pages) - starts[_LAST]
+    pages, placing = _placed(starts, lengths, last, frozenset(tight))
     for _ in range(_TRIES):
-        told, document = pages, laid(left, notes, pages)
+        told, document = pages, laid(bakes, placing, pages)
         pages = first_pages(document)
         if pages == told:
             return document
@@ -75,20 +86,42 @@ def first_pages(document: Any) -> dict[str, int]:
     return found
 
 
-def _at_the_left(starts: Mapping[str, int], anchors: Sequence[str]) -> frozenset[str]:
-    """The bakes that take several pages."""
+def _lengths(starts: Mapping[str, int], bakes: Sequence[ToldBake]) -> dict[str, int]:
+    """How many pages each bake takes."""
+    anchors = [each.anchor for each in bakes]
     ends = [starts[each] for each in (*anchors[1:], _LAST)]
-    return frozenset(each for each, end in zip(anchors, ends, strict=True) if end - starts[each] > 1)
+    return {each: end - starts[each] for each, end in zip(anchors, ends, strict=True)}
 
 
-def _moved(starts: Mapping[str, int], anchors: Sequence[str], left: frozenset[str]) -> dict[str, int]:
-    """The pages as they will be: one stays empty before each bake of `left` that would begin at the right."""
-    pages, blank = {}, 0
-    for anchor, page in sorted(starts.items(), key=lambda each: each[1]):
-        if anchor in left and (page + blank) % 2:
-            blank += 1
-        pages[anchor] = page + blank
-    return pages
+def _tight(lengths: Mapping[str, int], bakes: Sequence[ToldBake], laid: Callable[..., Any]) -> dict[str, int]:
+    """The bakes that a lower picture brings back to two pages, with that length."""
+    long = [each for each in bakes if each.picture and lengths[each.anchor] == _SPREAD + 1]
+    if not long:
+        return {}
+    starts = first_pages(laid(long, Placing(tight=frozenset(each.anchor for each in long)), {}))
+    return {anchor: pages for anchor, pages in _lengths(starts, long).items() if pages <= _SPREAD}
+
+
+def _placed(
+    starts: Mapping[str, int], lengths: Mapping[str, int], last: int, tight: frozenset[str]
+) -> tuple[dict[str, int], Placing]:
+    """The page of each anchor, where bakes of several pages begin at the left; `last` pages follow `_LAST`."""
+    pages = {anchor: page for anchor, page in starts.items() if page < min(starts[each] for each in lengths)}
+    page, after_notes = min(starts[each] for each in lengths), set()
+    for anchor, length in lengths.items():
+        if length > 1 and page % 2:
+            after_notes.add(anchor)
+            page += 1
+        pages[anchor] = page
+        page += length
+    pages |= {anchor: page + at - starts[_LAST] for anchor, at in starts.items() if at >= starts[_LAST]}
+    placing = Placing(
+        left=frozenset(anchor for anchor, length in lengths.items() if length > 1),
+        after_notes=frozenset(after_notes),
+        tight=tight,
+        notes=-(page + last) % _FOLDED,
+    )
+    return pages, placing
 
 
 def _told(bake: BookBake, pictures: Mapping[str, bytes]) -> ToldBake:
@@ -106,8 +139,7 @@ def _html(
     bakes: Sequence[ToldBake],
     page: PageSize,
     *,
-    left: frozenset[str],
-    notes: int,
+    placing: Placing,
     pages: Mapping[str, int],
     bleed: bool,
     theme: str,
@@ -119,9 +151,8 @@ def _html(
         book=book,
         bakes=bakes,
         page=page,
-        left=left,
-        notes=notes,
-        bleed=bleed,
+        placing=placing,
+        bleed=BLEED_AND_MARKS if bleed else "",
         created=pdf_moment(book.created),
         modified=pdf_moment(book.modified),
         at=Within(

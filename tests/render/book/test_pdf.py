@@ -15,7 +15,7 @@ from pypdf.generic import Destination
 from generator.pipeline import check_folder
 from generator.present.book import BookView, book_view
 from generator.render.book.page_size import PAGE_SIZES, usual_size
-from generator.render.book.pdf import lay_out_book, render_book_pdf
+from generator.render.book.pdf import Placing, _placed, lay_out_book, render_book_pdf
 from generator.render.paper import to_pdf
 from tests.render.book.conftest import DAY, lay, long_bake
 from tests.render.paper.reading import POINT, overprinted, root_of, squeezed, structure_of, texts_of
@@ -252,11 +252,45 @@ def test_crop_marks_and_bleed_stand_outside_the_cut(book: BookView) -> None:
     page: Any = PdfReader(BytesIO(render_book_pdf(small, pictures={}, size="a5", bleed=True))).pages[0]
     cut = (float(page.trimbox.width), float(page.trimbox.height))
     assert cut == pytest.approx((419.53, 595.28), abs=0.1)
-    bleed = 3 * 72 / 25.4
-    assert float(page.bleedbox.width) == pytest.approx(cut[0] + 2 * bleed, abs=0.1)
-    assert float(page.mediabox.width) > float(page.bleedbox.width) - 0.1
+    bleed = (float(page.bleedbox.width) - cut[0]) / 2
+    assert 3 * 72 / 25.4 <= bleed <= 4 * 72 / 25.4
+    assert float(page.bleedbox.height) == pytest.approx(cut[1] + 2 * bleed, abs=0.1)
+    # The engine draws marks in the outer half of what is beyond the cut: that half lies outside of the bleed.
+    assert (float(page.mediabox.width) - cut[0]) / 4 >= bleed - 0.01
     plain: Any = PdfReader(BytesIO(render_book_pdf(small, pictures={}, size="a5"))).pages[0]
     assert float(plain.mediabox.width) == pytest.approx(cut[0], abs=0.1)
+
+
+def test_a_ruled_page_keeps_its_lines_even_and_inside_the_margins(document: Any) -> None:
+    pages = [page for page in document.pages if _rules(page)]
+    assert pages, "this booklet has a page for notes"
+    for page in pages:
+        rules = _rules(page)
+        assert len(rules) == PAGE_SIZES["half"].ruled - 1
+        gaps = [low.position_y - high.position_y for high, low in pairwise(rules)]
+        assert gaps == pytest.approx([8 * 96 / 25.4] * len(gaps), abs=0.01)
+        assert all(
+            each.position_x >= 40 and each.position_x + each.width <= page.width - 40 for each in rules
+        )
+        assert rules[-1].position_y + rules[-1].border_height() <= page.height - 15 * 96 / 25.4
+
+
+def _rules(page: Any) -> list[Any]:
+    return [
+        box
+        for box in page._page_box.descendants()
+        if box.element is not None and box.element.get("class") == "rule" and box.element_tag == "div"
+    ]
+
+
+def test_bakes_are_placed_by_their_lengths_and_pages_come_in_fours() -> None:
+    starts = {"cover": 1, "a": 4, "b": 7, "c": 10, "allergens": 11, "index": 12}
+    pages, placing = _placed(starts, {"a": 2, "b": 3, "c": 1}, 1, frozenset({"a"}))
+    assert pages == {"cover": 1, "a": 4, "b": 6, "c": 9, "allergens": 10, "index": 11}
+    assert placing == Placing(left=frozenset("ab"), after_notes=frozenset(), tight=frozenset("a"), notes=1)
+    pages, placing = _placed(starts, {"a": 3, "b": 2, "c": 1}, 1, frozenset())
+    assert pages["b"] == 8
+    assert (placing.after_notes, placing.notes) == (frozenset("b"), 0)
 
 
 def test_the_usual_page_is_half_of_the_sites_paper() -> None:
