@@ -7,7 +7,7 @@ unless there is an error anywhere.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from fractions import Fraction
 from pathlib import Path
@@ -25,7 +25,7 @@ from generator.declaration.checks import (
 from generator.declaration.declare import REGION_NAMES, declare
 from generator.declaration.people import Eater, read_people
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, in_order
-from generator.diagnostics.span import Span
+from generator.diagnostics.span import Span, whole_file
 from generator.formula.article import Article, unknown_bakes
 from generator.formula.book import Book, understand_all
 from generator.formula.intake.article import read_article
@@ -52,6 +52,7 @@ from generator.render.description.render import render_description
 from generator.render.photographs import published_path, published_size
 from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal.render import as_terminal
+from generator.render.theme_check import chosen_theme
 from generator.settings import Settings
 from generator.source.document import Folder, Sequence, Text
 from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
@@ -64,7 +65,8 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakeResult:
-    """`report` is None where errors kept all from being written, or `unproven`: files that are wrong by our fault."""
+    """`report` is None where errors kept all from being written, or `unproven`: files that are wrong by our fault, or
+    by that of the maker's `own_theme`."""
 
     diagnostics: Diagnostics
     texts: Mapping[str, str]
@@ -72,6 +74,7 @@ class MakeResult:
     day: date
     profile: Profile = field(default_factory=Profile)
     unproven: Diagnostics = ()
+    own_theme: bool = False
 
 
 def check_folder(
@@ -87,7 +90,7 @@ def check_folder(
     the recipes only those are understood; what is found out about them is the same as without.
     """
     folder, read = read_folder(root, instead=instead, only=only)
-    settings, set_up = _settings(folder)
+    settings, set_up, styled = _settings(folder)
     pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
     shelf = _shelf(settings, pantry)
     written, intake = _recipes(folder, shelf)
@@ -128,7 +131,7 @@ def check_folder(
                 *history,
             )
         ),
-        texts=texts,
+        texts={**texts, **styled},
         setting=setting,
         shelf=shelf,
         views=views,
@@ -166,6 +169,7 @@ def make_folder(
         day=made.day,
         profile=made.profile,
         unproven=made.unproven,
+        own_theme=made.own_theme,
     )
 
 
@@ -213,11 +217,15 @@ def describe_text(result: CheckResult, name: str) -> str:
     return render_description(view, limit=limit).text if view else ""
 
 
-def _settings(folder: Folder) -> tuple[Settings, Diagnostics]:
+def _settings(folder: Folder) -> tuple[Settings, Diagnostics, Mapping[str, str]]:
+    """The settings, what is wrong in them and in the theme, and the texts of templates with faults."""
     if "site.yaml" in folder.unreadable:
-        return Settings(), ()
+        return Settings(), (), {}
     settings, found = read_settings(folder.site, "site.yaml", regions=REGION_NAMES)
-    return settings, (*found, *kitchen_diagnostics(_handled(folder)))
+    node = folder.site.get("theme") if folder.site else None
+    theme = chosen_theme(settings.theme, folder.root, span=node.span if node else whole_file("site.yaml"))
+    told = (*found, *kitchen_diagnostics(_handled(folder)), *theme.diagnostics)
+    return replace(settings, theme=theme.theme), told, theme.texts
 
 
 def _handled(folder: Folder) -> tuple[tuple[str, Span], ...]:

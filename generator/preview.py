@@ -5,7 +5,7 @@ two pieces made from equal things are equal files, so that a change of one recip
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
@@ -35,6 +35,9 @@ from generator.render.structured_data.render import structured_data
 from generator.render.tag_sheets.remarks import remarks, remarks_text
 from generator.render.tag_sheets.render import USUAL
 from generator.render.tag_sheets.sheets import render_tag_sheets
+from generator.render.template_fault import TemplateFault as TemplateFault
+from generator.render.theme import is_own
+from generator.render.theme_files import files_of
 from generator.settings import Paper, Settings
 
 PAPERS = ("card-4x6.pdf", "card-5x7.pdf", "card-a6.pdf", "card-a5.pdf")
@@ -66,7 +69,10 @@ def pieces_of(result: CheckResult, root: Path) -> dict[str, Piece]:
     people = result.who_can_eat
     if people is not None:
         pieces["desk/people/index.html"] = Piece(made_from=people, work=partial(_people, people))
-    return pieces
+    if not is_own(settings.theme):
+        return pieces
+    stamp = tuple((path, path.stat().st_mtime_ns) for path in files_of(settings.theme))
+    return {path: replace(each, made_from=(each.made_from, stamp)) for path, each in pieces.items()}
 
 
 def _pages(site: SiteView) -> Iterator[tuple[str, Piece]]:

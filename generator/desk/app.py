@@ -10,6 +10,7 @@ from starlette.routing import Route
 
 from generator.desk import reading, writing
 from generator.desk.answers import House
+from generator.preview import TemplateFault
 
 
 def app_of(house: House) -> Starlette:
@@ -46,4 +47,4 @@ def app_of(house: House) -> Starlette:
     ]
     routes = [Route(path, partial(work, house), methods=["POST"]) for path, work in changed]
     routes += [Route(path, partial(work, house), methods=["GET"]) for path, work in shown]
-    return Starlette(routes=routes)
+    return Starlette(routes=routes, exception_handlers={TemplateFault: reading.fault_page})

@@ -3,6 +3,7 @@
 import asyncio
 from collections.abc import AsyncIterator
 from dataclasses import replace
+from html import escape
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -21,8 +22,10 @@ from generator.desk.answers import (
 )
 from generator.desk.overview import packs_of, rows_of
 from generator.desk.pages import file_answer
+from generator.diagnostics.text import as_text
 from generator.incoming import doubts_of
 from generator.pipeline import describe_text
+from generator.preview import TemplateFault
 from generator.records.due import stale_copies, unmarked
 from generator.render.description.correction import correction_note
 
@@ -88,6 +91,15 @@ async def site_page(house: House, request: Request) -> Response:
         missing = await run_in_threadpool(house.desk.file, "site/404.html")
         return file_answer("404.html", missing, status=404, live=True)
     return file_answer(inside, content, live=True)
+
+
+async def fault_page(_request: Request, fault: Exception) -> Response:
+    """In the place of a page whose template cannot be filled: what is wrong with it. It loads again by itself."""
+    told = str(fault)
+    if isinstance(fault, TemplateFault):
+        told = as_text((fault.finding,), {fault.finding.span.path: fault.text})
+    page = f'<!doctype html><html lang="en"><title>A template</title><body><pre>{escape(told)}</pre></body></html>'
+    return file_answer("fault.html", page.encode(), status=500, live=True)
 
 
 async def bench_page(house: House, request: Request) -> Response:

@@ -96,7 +96,7 @@ def _last_good(
 ) -> Mapping[str, Piece]:
     """The files as they were, save those of bakes that are free of errors."""
     wrong = {each.span.path for each in result.diagnostics if each.severity is Severity.ERROR}
-    if wrong & _SHARED:
+    if wrong & _SHARED or any(path.startswith("themes/") for path in wrong):
         return old
     own = [f"{start}{name}/" for name in result.setting.book for start in ("site/recipes/", "desk/")]
     return {**old, **{path: piece for path, piece in new.items() if path.startswith(tuple(own))}}
