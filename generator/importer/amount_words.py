@@ -14,15 +14,16 @@ _NUMBER = re.compile(rf"\s*(?:[\d{SIGNS}][\d\s.,/⁄{SIGNS}\-–—]*[\d{SIGNS}]
 _POINT_THOUSANDS = re.compile(r"^([1-9]\d{0,2})\.(\d{3})(?=\s*(?:g|ml|gr|gramm)\b)", re.I)
 _VAGUE = re.compile(
     r"^(?P<how>(?:an?\s|one\s|two\s|small\s|good\s|generous\s|big\s|\d\s)*(?:handfuls?|knobs?|splash(?:es)?|drizzles?|glugs?|"
-    r"squeezes?|dollops?|sprinkl(?:e|es|ing)|lumps?|bunch(?:es)?|few|little|touch|bit|dusting))\s+(?:of\s+)?(?P<what>.+)$",
+    r"squeezes?|dollops?|sprinkl(?:e|es|ing)|lumps?|bunch(?:es)?|few|little|touch|bit|dusting|couple|sprinkle|scattering|smidge(?:n|on)?))\s+(?:of\s+)?(?P<what>.+)$",
     re.I,
 )
 _TASTE = re.compile(
-    r"^(?P<what>[^,]+?)\s*(?:[-–—:(]\s*)?(?P<how>to taste|as needed|as required|q\.?\s?b\.?|nach geschmack)\)?$",
+    r"^(?P<what>[^,]+?)(?<!\sor)\s*(?:[-–—:(]\s*)?(?P<how>to taste|as needed|as required|q\.?\s?b\.?|"
+    r"nach geschmack)\)?$",
     re.I,
 )
 _PINCH = re.compile(
-    r"^(?:eine?\s|une\s|una\s|un\s|een\s)?(?:prise|pincée|pincee|pizca|pizzico|snufje|mespuntje|msp\.?)\s+(.+)$",
+    r"^(?:eine?\s|une\s|una\s|un\s|een\s)?(?:prise|pincée|pincee|pizca|pizzico|snufje|mespuntje|msp\.?|pitada|szczypta|nypa)\s+(.+)$",
     re.I,
 )
 _FRACTION_GAP = re.compile(r"(?<=\d)\s*&\s*(?=\d+/\d)|(?<=\d) and (?=(?:a half|1/2|½)\b)", re.I)

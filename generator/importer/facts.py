@@ -9,12 +9,12 @@ from generator.measure.duration import read_clock
 URL = re.compile(r"https?://[^\s<>\"'）)\]]+", re.I)
 _MAKES = re.compile(
     r"^(?:makes|yields?|makes about|ergibt|für|pour|para|per|voor|quantity|recipe makes|"
-    r"gives)\b\s*(?:[:=-]\s*)?(?P<what>.+)$",
+    r"gives)\b\s*(?:[:=–—-]\s*)?(?P<what>.+)$",
     re.I,
 )
 _SERVES = re.compile(
     r"^(?:serves|servings?|portions?|portionen|raciones|porzioni|personen|feeds|cuts "
-    r"into)\b\s*(?:[:=-]\s*)?(?P<what>.+)$",
+    r"into)\b\s*(?:[:=–—-]\s*)?(?P<what>.+)$",
     re.I,
 )
 _TIN = re.compile(

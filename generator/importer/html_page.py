@@ -4,7 +4,7 @@ The page is foreign: nothing in it is run or fetched, and no more of it is read 
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from html.parser import HTMLParser
 from xml.etree.ElementTree import Element
@@ -98,6 +98,9 @@ _BLOCKS = frozenset(
         "address",
     ]
 )
+_ROW = 120
+"""Letters of a name and its text that may be one row of a table."""
+_SEAM = "\x1f"
 _HEADINGS = frozenset(["h1", "h2", "h3", "h4", "h5", "h6", "dt", "caption"])
 
 
@@ -179,11 +182,27 @@ def _main(root: Element) -> Element:
 
 def _shown(element: Element) -> Iterator[tuple[str, str]]:
     titled = False
-    for tag, text in _text_lines(element, around=True):
+    for tag, text in _with_described(_text_lines(element, around=True)):
         hint = "heading" if tag in _HEADINGS else ""
         if tag == "h1" and not titled:
             hint, titled = "title", True
         yield hint, text
+
+
+def _with_described(lines: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
+    """A list of names, each with one short text (`dl`), is a table of two columns."""
+    every = list(lines)
+    at = 0
+    while at < len(every):
+        tag, text = every[at]
+        after = every[at + 1 : at + 3]
+        alone = len(after) < 2 or after[1][0] != "dd"
+        if tag == "dt" and after and after[0][0] == "dd" and alone and len(text) + len(after[0][1]) < _ROW:
+            yield "dd", f"{text}\t{after[0][1]}"
+            at += 2
+            continue
+        yield tag, text
+        at += 1
 
 
 def _text_lines(root: Element, *, around: bool = False) -> Iterator[tuple[str, str]]:
@@ -213,6 +232,9 @@ def _text_lines(root: Element, *, around: bool = False) -> Iterator[tuple[str, s
         ]
         if name == "br":
             inside = [(block, "block")]
+        elif name == "span":
+            # Two spans side by side are two words, wherever the page's styles put the gap between them.
+            inside = [(_SEAM, "text"), *inside, (_SEAM, "text")]
         elif name in ("td", "th"):
             inside = [*inside, ("\t", "text")]
         elif name == "a" and (node.get("href") or "").startswith(("http://", "https://")):
@@ -225,7 +247,7 @@ def _text_lines(root: Element, *, around: bool = False) -> Iterator[tuple[str, s
 
 
 def _squeezed(words: list[str]) -> str:
-    joined = "".join(words)
+    joined = re.sub(rf"(?<=\w){_SEAM}+(?=\w)", " ", "".join(words)).replace(_SEAM, "")
     cells = [" ".join(each.split()) for each in joined.split("\t")]
     return "\t".join(each for each in cells if each)
 

@@ -6,7 +6,7 @@ makes of it, never a second opinion of ours.
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from generator.catalogue.names import fold, number_forms
 from generator.diagnostics.diagnostic import Diagnostic
@@ -17,17 +17,19 @@ from generator.formula.model import Line, Ware, Written
 from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenLine, WrittenPart
 from generator.importer.amount_words import Amount, plain_amount
+from generator.importer.choices import doubt_choice, split_choice
 from generator.importer.known import hidden_allergens, known, without_cuts
-from generator.importer.model import Confidence, Doubt, ReadLine
-from generator.importer.tidy import bare, in_order, mass_or_count, one_line, starts_with_amount
+from generator.importer.model import Doubt, ReadLine
+from generator.importer.settle import and_another, settled
+from generator.importer.surface import smooth
+from generator.importer.tidy import bare, in_order, mass_or_count, starts_with_amount
+from generator.importer.work import PLACE, Work
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import Kind
 
 _OPTIONAL = re.compile(
     r"\s*,?\s*\(?\b(?:optional(?:ly)?|if you like|facultati[fv]o?|opcional|optioneel)\b\)?\s*:?\s*", re.I
 )
-_OR = re.compile(r"\s+(?:or|oder|ou|oppure)\s+", re.I)
-_OR_BRACKET = re.compile(r"\s*\(or\s+([^()]+)\)", re.I)
 _EACH = re.compile(
     r"\beach\s+(?:of\s+)?(?P<first>[^,&]+?)\s+(?:and|&)\s+(?P<second>[^,&]+?)(?P<rest>,.*)?$", re.I
 )
@@ -42,31 +44,12 @@ _MORE = re.compile(
     re.I,
 )
 _DASH_NOTE = re.compile(r"\s+[–—-]\s+([^\d\s].*)$")
+_GAP_IN_NUMBER = re.compile(r"(?<![\d.,/])[1-9]\d? (?!000)\d{3}(?=\s?(?:g|gr|grams?|ml)\b)")
+_WIDEST = 10
+"""So many times its low end a range may reach before it is asked about."""
+_MANY = 25
+"""A count without a unit that is rather a weight whose unit stands elsewhere."""
 _LIQUIDS = frozenset({"water", "dairy alternative", "drink", "juice"})
-_PLACE = Span(path="", line=1, column=1, end_line=1, end_column=2)
-
-
-@dataclass(slots=True)
-class _Work:
-    """The state while one line is read."""
-
-    shelf: Shelf
-    number: int
-    part: str
-    doubts: list[Doubt] = field(default_factory=list)
-    confidence: Confidence = Confidence.SURE
-    optional: bool = False
-    note: str = ""
-    alternatives: tuple[str, ...] = ()
-    made: Mapping[str, str] = field(default_factory=dict)
-
-    def ask(self, code: str, message: str, hint: str) -> None:
-        self.doubts.append(Doubt(code=code, message=message, hint=hint, line=self.number))
-        self.confidence = Confidence.DOUBTFUL
-
-    def lean(self) -> None:
-        if self.confidence is Confidence.SURE:
-            self.confidence = Confidence.LIKELY
 
 
 def read_ingredient(
@@ -83,23 +66,38 @@ def read_ingredient(
     `made` gives the maker's own recipes by the folded names that they go by.
     No line at all where it names no ingredient; the caller keeps its words then.
     """
-    work = _Work(shelf=shelf, number=number, part=part, optional=optional, made=made or {})
-    plain = bare(text).rstrip(";").rstrip()
+    work = Work(shelf=shelf, number=number, part=part, optional=optional, made=made)
+    plain = bare(text.replace("__", "\t")).rstrip(";").rstrip()
     plain = (
         plain[:-1] if plain.endswith(".") and not plain.endswith(("oz.", "lb.", "tsp.", "tbsp.")) else plain
     )
     plain = _without_optional(plain, work)
+    _ask_of_number(plain, work)
+    plain, rough = smooth(plain, spoons=shelf.spoons)
     plain = _note_behind(plain, work)
     ordered, moved = in_order(plain, spoons=shelf.spoons)
-    if moved:
+    if moved or rough:
         work.lean()
+    ordered, more = smooth(ordered, spoons=shelf.spoons) if moved else (ordered, "")
+    work.note = "; ".join(each for each in (rough, more, work.note) if each)
     amount = plain_amount(ordered, shelf=shelf)
     for question in amount.questions:
         work.ask(*question)
     return tuple(_each(amount, work)), tuple(work.doubts)
 
 
-def _note_behind(text: str, work: _Work) -> str:
+def _ask_of_number(text: str, work: Work) -> None:
+    """`1 400 g flour` is a thousand and more, or one thing of 400 g; `1 - 500 g` numbers a line, or is a range."""
+    if gap := _GAP_IN_NUMBER.search(text):
+        message = f"“{gap.group().strip()}” can be one number or two"
+        work.ask("I001", message, "Write the grams in one number, or how many of which size.")
+    read = read_quantity(text, spoons=work.shelf.spoons)
+    if read and read[0].amount.low * _WIDEST < read[0].amount.high:
+        message = f"“{read[0].text.strip()}” is a very wide range"
+        work.ask("I001", message, "If the first number only counts the lines, delete it.")
+
+
+def _note_behind(text: str, work: Work) -> str:
     """`33 g egg white – the one left over`: words behind a dash are the line's note."""
     found = _DASH_NOTE.search(text)
     if found is None or not starts_with_amount(text, spoons=work.shelf.spoons):
@@ -108,7 +106,7 @@ def _note_behind(text: str, work: _Work) -> str:
     return text[: found.start()]
 
 
-def _without_optional(text: str, work: _Work) -> str:
+def _without_optional(text: str, work: Work) -> str:
     found = _OPTIONAL.search(text)
     if found is None:
         return text
@@ -117,8 +115,10 @@ def _without_optional(text: str, work: _Work) -> str:
     return (f"{head} {tail}" if not tail.startswith((",", ")")) else head + tail).strip(" ,")
 
 
-def _each(amount: Amount, work: _Work) -> list[ReadLine]:
+def _each(amount: Amount, work: Work) -> list[ReadLine]:
     text = amount.text
+    if two := and_another(text, work.shelf):
+        return [line for one in two if (line := _single(one, amount, work))]
     pair = _EACH.search(text)
     if pair:
         before, rest = text[: pair.start()], pair["rest"] or ""
@@ -130,7 +130,7 @@ def _each(amount: Amount, work: _Work) -> list[ReadLine]:
     return [line] if line else []
 
 
-def _two_without_amount(text: str, work: _Work) -> tuple[str, ...]:
+def _two_without_amount(text: str, work: Work) -> tuple[str, ...]:
     """`Salt and pepper, to taste` is two things; `half and half` and `sugar and spice mix` are not."""
     if read_quantity(text, spoons=work.shelf.spoons):
         return ()
@@ -142,7 +142,7 @@ def _two_without_amount(text: str, work: _Work) -> tuple[str, ...]:
     return tuple(f"{each.strip()}{comma}{rest}" for each in names)
 
 
-def _gives(text: str, work: _Work) -> str:
+def _gives(text: str, work: Work) -> str:
     """`Juice of 1 lemon` is a lemon of which the juice is used."""
     found = _GIVES.fullmatch(text)
     if found is None or known(text.partition(",")[0], work.shelf):
@@ -154,9 +154,10 @@ def _gives(text: str, work: _Work) -> str:
     return f"{head}, {found['how'].lower()} only{comma}{rest}"
 
 
-def _single(text: str, amount: Amount, work: _Work) -> ReadLine | None:
+def _single(text: str, amount: Amount, work: Work) -> ReadLine | None:
     text = _MORE.sub(lambda found: f", {found[1]}", text)
-    text = _split_choice(text, work)
+    text = split_choice(text, work)
+    text = settled(text, work.shelf)
     written, wrong = _read(text, work.shelf)
     if any(each.code in ("F002", "F004", "F006") for each in wrong) or not written.item:
         return None
@@ -165,8 +166,8 @@ def _single(text: str, amount: Amount, work: _Work) -> ReadLine | None:
         if each.code == "F005":
             work.ask("I001", each.message, each.hint)
     ware = _ware(written, work.shelf)
-    if written.preparation.casefold().startswith("or "):
-        _doubt_choice(written.preparation[3:], work)
+    if re.match(r"or (?!to taste|as needed|more\b|less\b|so\b)", written.preparation, re.I):
+        doubt_choice(written.preparation[3:], work)
     if ware is not None:
         _look_behind(written, ware, work)
     _ask_of_unit(written, ware, work)
@@ -174,7 +175,7 @@ def _single(text: str, amount: Amount, work: _Work) -> ReadLine | None:
 
 
 def _read(text: str, shelf: Shelf) -> tuple[Written, tuple[Diagnostic, ...]]:
-    place: Callable[[int, int], Span] = lambda start, end: _PLACE  # noqa: E731
+    place: Callable[[int, int], Span] = lambda start, end: PLACE  # noqa: E731
     return read_line(text, place, spoons=shelf.spoons)
 
 
@@ -182,70 +183,7 @@ def _ware(written: Written, shelf: Shelf) -> Ware | None:
     return known(written.item, shelf)
 
 
-def _split_choice(text: str, work: _Work) -> str:
-    """The line without its second choice, which becomes an alternative of its own."""
-    bracket = _OR_BRACKET.search(text)
-    if bracket:
-        first = text[: bracket.start()] + text[bracket.end() :]
-        work.alternatives = (_alternative(bracket[1], first, work),)
-        return one_line(first)
-    depth_free = re.sub(r"\([^()]*\)", lambda each: " " * len(each.group()), text)
-    found = _OR.search(depth_free)
-    if found is None:
-        return text
-    tail = text[found.end() :]
-    apart = (
-        text[: found.start()].endswith(",") and known(tail.partition(",")[0].strip(), work.shelf) is not None
-    )
-    measured = read_quantity(tail, spoons=work.shelf.spoons) is not None and tail[:1] not in "aA"
-    if not (apart or measured) and known(_read(text, work.shelf)[0].item, work.shelf):
-        return text
-    return _choice_in_words(text, found, work)
-
-
-def _choice_in_words(text: str, found: "re.Match[str]", work: _Work) -> str:
-    head, tail = text[: found.start()].rstrip(" ,"), text[found.end() :]
-    own = read_quantity(tail, spoons=work.shelf.spoons)
-    left = _read(head, work.shelf)[0]
-    if own is None and not known(left.item, work.shelf):
-        # “dark or milk chocolate”: the noun stands behind the second word alone.
-        noun = tail.partition(",")[0].split()
-        for most in range(1, len(noun)):
-            shared = " ".join(noun[most:])
-            if known(f"{left.item} {shared}", work.shelf):
-                head, comma, rest = f"{head} {shared}", *tail.partition(",")[1:]
-                work.alternatives = (" ".join(noun),)
-                return one_line(f"{head}{comma}{rest}")
-    name, comma, rest = tail.partition(",")
-    if own is None:
-        work.alternatives = (name.strip(),)
-        _doubt_choice(name.strip(), work)
-        return one_line(f"{head}{comma}{rest}")
-    work.alternatives = (tail.strip(),)
-    _doubt_choice(_read(tail, work.shelf)[0].item, work)
-    return head.strip()
-
-
-def _alternative(other: str, first: str, work: _Work) -> str:
-    """`2 small` of `1 large (or 2 small) apples` is two small apples."""
-    item = _read(one_line(first), work.shelf)[0].item
-    read = _read(other, work.shelf)[0]
-    if known(read.item, work.shelf) is None and read_quantity(f"{other} {item}", spoons=work.shelf.spoons):
-        other = f"{other} {item}"
-        read = _read(other, work.shelf)[0]
-    _doubt_choice(read.item, work)
-    return other
-
-
-def _doubt_choice(item: str, work: _Work) -> None:
-    if known(item, work.shelf) is None:
-        message = f"the second choice “{item}” is not known"
-        work.ask(
-            "I002", message, "Name it as the catalogue does, or add it to pantry.yaml; mind its allergens."
-        )
-
-
-def _cuts_behind(text: str, written: Written, work: _Work) -> tuple[str, Written]:
+def _cuts_behind(text: str, written: Written, work: Work) -> tuple[str, Written]:
     """An item known once its words of cutting stand behind it, unless the cut changes what a cup of it weighs."""
     if known(written.item, work.shelf) or not mass_or_count(
         written.measures[0] if written.measures else None
@@ -263,7 +201,7 @@ def _cuts_behind(text: str, written: Written, work: _Work) -> tuple[str, Written
     return moved, _read(moved, work.shelf)[0]
 
 
-def _look_behind(written: Written, ware: Ware, work: _Work) -> None:
+def _look_behind(written: Written, ware: Ware, work: Work) -> None:
     others = hidden_allergens(f"{written.preparation} {written.note}", ware, work.shelf)
     if others:
         named = " and ".join(f"“{each}”" for each in others)
@@ -271,8 +209,11 @@ def _look_behind(written: Written, ware: Ware, work: _Work) -> None:
         work.ask("I003", message, "Name the ingredient in full, so that the label is right.")
 
 
-def _ask_of_unit(written: Written, ware: Ware | None, work: _Work) -> None:
+def _ask_of_unit(written: Written, ware: Ware | None, work: Work) -> None:
     units = [each.unit.name for each in written.measures if each.unit]
+    if written.measures and not units and written.measures[0].amount.high >= _MANY:
+        many = written.measures[0].text.strip()
+        work.ask("I001", f"“{many}” has no unit", "Write g or ml behind it, if it is not so many pieces.")
     group = ware.ingredient.group if ware else ""
     pours = ware is not None and (ware.ingredient.nominal_liquid or group in _LIQUIDS)
     sure = any(each.unit and each.unit.name in ("g", "kg", "ml", "l", "cup") for each in written.measures)
@@ -284,7 +225,7 @@ def _ask_of_unit(written: Written, ware: Ware | None, work: _Work) -> None:
         work.ask("I004", "a pint of fruit may be dry or fluid", hint)
 
 
-def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, work: _Work) -> ReadLine | None:
+def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, work: Work) -> ReadLine | None:
     _, found = _understood(written, work, agree=True)
     codes = {each.code for each in found}
     agree = "F030" not in codes
@@ -324,14 +265,14 @@ def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, wor
     )
 
 
-def _ask_of_item(written: Written, work: _Work) -> None:
+def _ask_of_item(written: Written, work: Work) -> None:
     near = work.shelf.nearest(written.item)
     told = f"Near it: {', '.join(near)}. " if near else ""
     hint = f"{told}Add “{written.item}:” to pantry.yaml, then take the “# ?” off the line."
     work.ask("I007", f"“{written.item}” is not known, so the line is set aside", hint)
 
 
-def _understood(written: Written, work: _Work, *, agree: bool) -> tuple[Line, list[Diagnostic]]:
+def _understood(written: Written, work: Work, *, agree: bool) -> tuple[Line, list[Diagnostic]]:
     return understood(written, shelf=work.shelf, agree=agree)
 
 
@@ -347,9 +288,9 @@ def understood(written: Written, *, shelf: Shelf, agree: bool = True) -> tuple[L
         note="",
         agree=agree,
         discard=None,
-        span=_PLACE,
+        span=PLACE,
     )
-    part = WrittenPart(name="", span=_PLACE, counts=True, preferment=None, lines=(line,))
+    part = WrittenPart(name="", span=PLACE, counts=True, preferment=None, lines=(line,))
     return understand_line(line, part, shelf=shelf, book={}, found=found), found
 
 
@@ -362,9 +303,11 @@ def is_ingredient_like(text: str, shelf: Shelf) -> bool:
     plain = bare(text)
     if not plain or len(plain) > 160:
         return False
+    plain, _ = smooth(plain, spoons=shelf.spoons)
     if starts_with_amount(plain, spoons=shelf.spoons):
         plain = _DASH_NOTE.sub("", plain)
-    ordered, _ = in_order(plain, spoons=shelf.spoons)
+    ordered, moved = in_order(plain, spoons=shelf.spoons)
+    ordered = smooth(ordered, spoons=shelf.spoons)[0] if moved else ordered
     amount = plain_amount(ordered, shelf=shelf)
     written, wrong = _read(amount.text, shelf)
     if any(each.code == "F002" for each in wrong) or not written.item:

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 
 from generator.formula.shelf import Shelf
-from generator.importer.facts import URL, fact_of
+from generator.importer.facts import fact_of
+from generator.importer.headings import opened
 from generator.importer.ingredient import is_ingredient_like
 from generator.importer.known import known
 from generator.importer.line_looks import (
@@ -13,8 +13,11 @@ from generator.importer.line_looks import (
     CHOOSE,
     COLUMNS,
     COMMON,
+    COUNTED,
+    FAREWELL,
     FOR,
     LISTED,
+    MADE,
     MARK,
     META,
     NUMBERED,
@@ -27,160 +30,122 @@ from generator.importer.line_looks import (
     WAY,
     begins_list,
     could_be_title,
+    goes_on,
     heads_list,
     in_one_line,
     ingredients_follow,
     is_step,
     looks_like_part,
     part_name,
+    pieces_of,
+    side_by_side,
+    step_in_chapter,
     title_with_address,
     way_name,
 )
-from generator.importer.model import Confidence, Placed, SourceLine
+from generator.importer.model import Placed, SourceLine
+from generator.importer.placing import State, column_units, hinted, put, with_units
 from generator.importer.tidy import bare, one_line
 from generator.importer.words import PARTS, SECTIONS, VERBS, plain
-
-
-@dataclass(slots=True)
-class _State:
-    shelf: Shelf
-    out: list[Placed] = field(default_factory=list)
-    section: str = "top"
-    titled: bool = False
-    led: bool = False
-    blank: bool = True
-    ingredients: int = 0
-    steps: int = 0
-    after_step: bool = False
-    bare_number: bool = False
-    ways: int = 0
 
 
 def place_lines(lines: Iterable[SourceLine], shelf: Shelf) -> tuple[Placed, ...]:
     """Every line of the source with its place. A wrapped line gets the role of the line it goes on from."""
     source = tuple(lines)
-    state = _State(shelf)
+    state = State(shelf)
     numbered = sum(bool(NUMBERED.match(each.text)) for each in source)
     for index, line in enumerate(source):
         _place(line, source[index + 1 :], state, numbered=numbered)
     return tuple(state.out)
 
 
-def _put(state: _State, line: SourceLine, role: str, value: str = "", *, sure: bool = True) -> None:
-    confidence = Confidence.SURE if sure else Confidence.LIKELY
-    state.out.append(Placed(line=line, role=role, value=value, confidence=confidence))
-    state.ingredients += role == "ingredient"
-    state.steps += role == "step"
-
-
-def _place(line: SourceLine, later: tuple[SourceLine, ...], state: _State, *, numbered: int) -> None:
-    text = one_line(TAB.sub(" | ", line.text))
+def _place(line: SourceLine, later: tuple[SourceLine, ...], state: State, *, numbered: int) -> None:
+    text = with_units(one_line(TAB.sub(" | ", line.text)), state.columns)
+    if units := column_units(text):
+        state.columns = units
+        put(state, line, "heading", text)
+        return
     if not text:
-        _put(state, line, "blank")
+        put(state, line, "blank")
         state.blank = True
         return
     if line.hint and line.hint not in ("heading", "item", "cell"):
-        _hinted(line, text, state)
+        hinted(line, text, state)
     elif RULE.match(text) and not any(each.isalnum() for each in text):
-        _put(state, line, "rule")
+        put(state, line, "rule")
     elif STEP_ALONE.match(text) and state.section in ("method", "ingredients") and later:
-        _put(state, line, "rule")
+        put(state, line, "rule")
         state.section, state.bare_number = "method", True
     elif "|" in text and later and COLUMNS.match(later[0].text):
-        _put(state, line, "heading", text)
+        put(state, line, "heading", text)
     else:
         _read(line, text, later, state)
     state.blank = False
 
 
-_HINTED = {"section-ingredients": "ingredients", "section-method": "method", "section-notes": "notes"}
-
-
-_IN_FIELDS = frozenset({"credit", "chapter", "link"})
-"""Hints whose text has fields, parted by tabs."""
-
-
-def _hinted(line: SourceLine, text: str, state: _State) -> None:
-    """What the form of the source says of a line needs no guess."""
-    if line.hint in _HINTED:
-        state.section = _HINTED[line.hint]
-        _put(state, line, "heading")
-        return
-    state.titled = state.titled or line.hint == "title"
-    state.led = state.led or line.hint == "lead"
-    if line.hint == "step" and (caution := CAUTION.match(text)):
-        _put(state, line, "caution", caution["rest"])
-        return
-    value = plain(text) if line.hint == "part" else line.text if line.hint in _IN_FIELDS else text
-    if line.hint == "way" and COMMON.match(text):
-        value = ""
-    _put(state, line, line.hint, value)
-
-
-def _read(line: SourceLine, text: str, later: tuple[SourceLine, ...], state: _State) -> None:
+def _read(line: SourceLine, text: str, later: tuple[SourceLine, ...], state: State) -> None:
     bared = one_line(MARK.sub("", bare(text))).strip()
     heading = line.hint == "heading" or (text.startswith("#") and text[:7].lstrip("#").startswith(" "))
     if _as_section(line, text, bared, heading, state):
         return
     if META.match(bared) and state.section != "method":
-        _put(state, line, "note", text)
+        put(state, line, "note", text)
         return
     if not state.titled and (named := title_with_address(bared)):
         state.titled = True
-        _put(state, line, "title", named)
+        put(state, line, "title", named)
     if state.section in ("top", "ingredients") and (listed := in_one_line(bared, state.shelf)):
         state.section = "ingredients"
         for role, value in listed:
-            _put(state, line, role, value, sure=False)
+            put(state, line, role, value, sure=False)
         return
-    fact = fact_of(bared, within=state.section if state.section != "top" else "")
+    if state.section == "top" and not state.titled and TITLE_WORD.match(bared):
+        _top(line, text, bared, heading, later, state)
+        return
+    if state.section == "method" and (stepped := step_in_chapter(bared)):
+        put(state, line, "chapter", stepped[0])
+        put(state, line, "step", stepped[1])
+        return
+    after = state.section == "method" and state.blank and state.steps
+    fact = fact_of(
+        bared, within="" if state.section == "top" or (after and MADE.match(bared)) else state.section
+    )
     if fact is not None and not (state.section == "ingredients" and fact.role in ("keeps", "credit")):
         role = fact.role
         value = f"{fact.value}\tpaid" if role == "link" and state.section == "paid" else fact.value
-        _put(state, line, role, value)
+        put(state, line, role, value)
         return
     if caution := CAUTION.match(bared):
-        _put(state, line, "caution", caution["rest"])
+        put(state, line, "caution", caution["rest"])
         return
     _BY_SECTION.get(state.section, _elsewhere)(line, text, bared, heading, later, state)
 
 
-def _as_section(line: SourceLine, text: str, bared: str, heading: bool, state: _State) -> bool:
+def _as_section(line: SourceLine, text: str, bared: str, heading: bool, state: State) -> bool:
     """A heading such as Ingredients, with or without words behind it."""
     words = plain(bared)
-    name = SECTIONS.get(words)
-    rest = ""
-    if name is None and (heading or len(words) < 60):
-        head, _, tail = bared.partition(":")
-        head_words = plain(head)
-        if (
-            head_words in SECTIONS
-            and tail.strip()
-            and (head_words not in ("preparation", "note", "tip", "recipe", "source", "formula"))
-        ):
-            name, rest = SECTIONS[head_words], tail.strip()
-        else:
-            short = re.sub(r"\s*[(\[].*$|\s(?:for|für|pour|para|per|voor)\s.*$", "", bared)
-            name = SECTIONS.get(plain(short)) if len(bared) < 70 and not bared.endswith(".") else None
-            name = name if name in ("ingredients", "method") else None
-    if name is None or (
-        name == "method" and state.section == "top" and words == "preparation" and not heading
+    found = opened(bared, heading=heading)
+    if found is None or (
+        found.name == "method" and state.section == "top" and words == "preparation" and not heading
     ):
         return False
-    if words == "recipe" and not state.titled:
+    if (words == "recipe" and not state.titled) or (found.name in ("credits", "keeps") and found.rest):
         return False
-    if (name in ("credits", "keeps") and rest) or (rest and URL.search(rest)):
-        return False
-    state.section = name
-    if rest:
-        _rest_of_heading(line, rest, state)
+    state.section = found.name
+    if found.rest:
+        if found.beside:
+            _fact_beside(line, found.beside, found.beside, state)
+        _rest_of_heading(line, found.rest, state)
+        return True
+    put(state, line, "heading", bared)
+    if found.part:
+        put(state, line, "part", found.part)
     else:
-        _put(state, line, "heading", bared)
         _beside_heading(line, bared, state)
     return True
 
 
-def _beside_heading(line: SourceLine, bared: str, state: _State) -> None:
+def _beside_heading(line: SourceLine, bared: str, state: State) -> None:
     """`Ingredients (makes 12)` says more than the name of its section."""
     more = re.search(r"[(\[]([^()\[\]]+)[)\]]|\s((?:for|für|pour|para|per|voor)\s.+)$", bared)
     words = (more[1] or more[2]).strip(" :") if more and plain(bared) not in SECTIONS else ""
@@ -188,27 +153,33 @@ def _beside_heading(line: SourceLine, bared: str, state: _State) -> None:
         return
     part = FOR.match(words)
     if part and state.section == "ingredients" and plain(part["name"]).split()[-1] in PARTS:
-        _put(state, line, "part", plain(part["name"]))
+        put(state, line, "part", plain(part["name"]))
         return
+    _fact_beside(line, words, bared, state)
+
+
+def _fact_beside(line: SourceLine, words: str, otherwise: str, state: State) -> None:
     fact = fact_of(words, within="")
-    _put(state, line, fact.role if fact else "note", fact.value if fact else bared)
+    put(state, line, fact.role if fact else "note", fact.value if fact else otherwise)
 
 
-def _rest_of_heading(line: SourceLine, rest: str, state: _State) -> None:
+def _rest_of_heading(line: SourceLine, rest: str, state: State) -> None:
     if state.section == "ingredients":
-        pieces = [each for each in LISTED.split(rest) if each.strip()]
+        # A list of names alone is a label's statement, and no list to weigh by.
+        weighed = re.search(r"(?:^|[,;]\s)(?:about\s)?[\d½¼¾⅓⅔]", rest)
+        pieces = (pieces_of(rest.rstrip("."), state.shelf) if weighed else []) or [rest]
         for piece in pieces:
-            _put(state, line, "ingredient", piece.strip().rstrip("."), sure=len(pieces) == 1)
+            put(state, line, "ingredient", piece.strip().rstrip("."), sure=len(pieces) == 1)
     elif state.section == "method":
         chosen = CHOOSE.match(rest)
         state.ways = int(chosen["many"]) if chosen else 0
-        _put(state, line, "heading" if chosen else "step", rest)
+        put(state, line, "heading" if chosen else "step", rest)
     else:
-        _put(state, line, "note", f"{line.text.strip()}")
+        put(state, line, "note", f"{line.text.strip()}")
 
 
 def _top(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
     title = TITLE_WORD.match(bared)
     if not state.titled and (title or (could_be_title(bared) and not begins_list(bared, later, state.shelf))):
@@ -220,70 +191,74 @@ def _top(
         _ingredients(line, text, bared, heading, later, state)
     elif heads_list(bared, later, state.shelf):
         state.section = "ingredients"
-        _put(state, line, "part", part_name(bared))
+        put(state, line, "part", part_name(bared))
     elif state.ingredients and is_step(text, bared):
         state.section = "method"
         _method(line, text, bared, heading, later, state)
     elif PAID_WORDS.search(bared) or bared.startswith(("Corrected ", "Correction")):
-        _put(state, line, "note", bared)
+        put(state, line, "note", bared)
     elif not state.led and len(bared) <= 220 and not heading:
         state.led = True
-        _put(state, line, "lead", bared)
+        put(state, line, "lead", bared)
     else:
-        _put(state, line, "intro", bared)
+        put(state, line, "intro", bared)
 
 
-def _title(line: SourceLine, words: str, sure: bool, state: _State) -> None:
+def _title(line: SourceLine, words: str, sure: bool, state: State) -> None:
     """The first piece of `Honey loaf | soft | no mixer`, out of capitals; the others are kept as a note."""
     first, *others = re.split(r"\s[|•·]\s", words)
     first = first.strip(" !")
-    _put(state, line, "title", first.capitalize() if first.isupper() else first, sure=sure)
+    put(state, line, "title", first.capitalize() if first.isupper() else first, sure=sure)
     if others:
-        _put(state, line, "note", " | ".join(others))
+        put(state, line, "note", " | ".join(others))
 
 
 def _ingredients(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
     if WAY.match(bared) and not is_ingredient_like(bared, state.shelf):
         state.section = "method"
         _method(line, text, bared, heading, later, state)
         return
+    if beside := side_by_side(line.text, state.shelf):
+        for piece in beside:
+            put(state, line, "ingredient", piece)
+        return
     if is_ingredient_like(text, state.shelf) or is_ingredient_like(bared, state.shelf):
         pieces = LISTED.split(bared.rstrip(".")) if len(bared) > 60 else [bared]
         if len(pieces) >= 3 and all(is_ingredient_like(each, state.shelf) for each in pieces):
             for piece in pieces:
-                _put(state, line, "ingredient", piece.strip(), sure=False)
+                put(state, line, "ingredient", piece.strip(), sure=False)
             return
         if len(bared) > 110 and is_step(text, bared) and bared.count(". "):
             state.section = "method"
             _method(line, text, bared, heading, later, state)
             return
-        _put(state, line, "ingredient", text)
+        put(state, line, "ingredient", text)
         return
     if _continues(line, text, state):
-        _put(state, line, "ingredient", f"\x00{bared}", sure=False)
+        put(state, line, "ingredient", f"\x00{bared}", sure=False)
         return
     if heading or looks_like_part(bared, state.shelf) or _caps_part(bared, later, state):
         if heading and not ingredients_follow(later, state.shelf) and not looks_like_part(bared, state.shelf):
             state.section = "method" if state.ingredients else "notes"
-            _method(line, text, bared, heading, later, state) if state.ingredients else _put(
+            _method(line, text, bared, heading, later, state) if state.ingredients else put(
                 state, line, "note", text
             )
             return
-        _put(state, line, "part", part_name(bared))
+        put(state, line, "part", part_name(bared))
         return
     if state.ingredients and is_step(text, bared):
         state.section = "method"
         _method(line, text, bared, heading, later, state)
         return
     if len(bared.split()) > 14 or (SENTENCE_END.search(bared) and len(bared.split()) > 6):
-        _put(state, line, "intro" if not state.ingredients else "note", text)
+        put(state, line, "intro" if not state.ingredients else "note", text)
         return
-    _put(state, line, "ingredient", text, sure=known(bared.partition(",")[0], state.shelf) is not None)
+    put(state, line, "ingredient", text, sure=known(bared.partition(",")[0], state.shelf) is not None)
 
 
-def _caps_part(bared: str, later: tuple[SourceLine, ...], state: _State) -> bool:
+def _caps_part(bared: str, later: tuple[SourceLine, ...], state: State) -> bool:
     """`FILLING` or `Orange swirl` alone on a line with ingredients after it."""
     if known(bared, state.shelf) or len(bared.split()) > 4 or any(each.isdigit() for each in bared):
         return False
@@ -292,7 +267,7 @@ def _caps_part(bared: str, later: tuple[SourceLine, ...], state: _State) -> bool
     return bared.isupper() or (state.blank and bared[:1].isupper()) or plain(bared).split()[-1] in PARTS
 
 
-def _continues(line: SourceLine, text: str, state: _State) -> bool:
+def _continues(line: SourceLine, text: str, state: State) -> bool:
     """A line that goes on from the one above: it begins small, deeper than a list mark, and the last was cut."""
     last = state.out[-1] if state.out else None
     if last is None or last.role != "ingredient" or state.blank:
@@ -307,15 +282,15 @@ def _continues(line: SourceLine, text: str, state: _State) -> bool:
 
 
 def _method(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
     if COMMON.match(bared):
         state.ways = 0
-        _put(state, line, "way", "")
+        put(state, line, "way", "")
         return
     if way := WAY.match(bared):
         state.ways = max(state.ways - 1, 0)
-        _put(state, line, "way", way_name(way["way"]))
+        put(state, line, "way", way_name(way["way"]))
         return
     title = NUMBERED.sub("", bared).rstrip(":")
     short = len(title.split()) <= 6 and not SENTENCE_END.search(bared)
@@ -324,36 +299,44 @@ def _method(
         and any(map(str.isalpha, title))
     ):
         if NUMBERED.match(text) and not heading:
-            _put(state, line, "step", title)
+            put(state, line, "step", title)
         elif state.ways:
             state.ways -= 1
-            _put(state, line, "way", way_name(title))
+            put(state, line, "way", way_name(title))
         else:
-            _put(state, line, "section", title.capitalize() if title.isupper() else title)
+            put(state, line, "section", title.capitalize() if title.isupper() else title)
+        return
+    if state.steps and looks_like_part(bared, state.shelf) and ingredients_follow(later, state.shelf):
+        state.section = "ingredients"
+        put(state, line, "part", part_name(bared))
+        return
+    if state.steps and FAREWELL.match(bared):
+        state.section = "notes"
+        put(state, line, "note", text)
         return
     if state.steps and state.blank and _ends_method(text, bared, state):
         state.section = "notes"
-        _put(state, line, "note", text)
+        put(state, line, "note", text)
         return
-    if _goes_on(text, state):
-        _put(state, line, "step", f"\x00{bared}")
+    if _goes_on_from(text, state):
+        put(state, line, "step", f"\x00{bared}")
         return
-    _put(state, line, "step", NUMBERED.sub("", bared), sure=True)
+    counted = COUNTED.match(bared)
+    shown = bared[counted.end() :] if counted and int(counted["number"]) == state.numbers + 1 else bared
+    state.numbers += shown != bared
+    put(state, line, "step", NUMBERED.sub("", shown), sure=True)
     state.bare_number = False
 
 
-def _goes_on(text: str, state: _State) -> bool:
+def _goes_on_from(text: str, state: State) -> bool:
     """A step wrapped over several lines: no blank between, no number or mark of its own."""
     last = state.out[-1] if state.out else None
     if last is None or last.role not in ("step", "caution") or state.blank or state.bare_number:
         return False
-    if NUMBERED.match(text) or bare(text) != text.strip():
-        return False
-    cut = len(last.line.text.rstrip()) >= 45 and not SENTENCE_END.search(last.line.text.rstrip())
-    return text[:1].islower() or cut
+    return goes_on(text, last.line.text)
 
 
-def _ends_method(text: str, bared: str, state: _State) -> bool:
+def _ends_method(text: str, bared: str, state: State) -> bool:
     """Words of farewell after the last step, in a method whose steps are numbered."""
     numbered = [each for each in state.out if each.role == "step" and NUMBERED.match(each.line.text)]
     first = re.sub(r"\W", "", bared.split(" ")[0]).casefold()
@@ -361,31 +344,25 @@ def _ends_method(text: str, bared: str, state: _State) -> bool:
 
 
 def _links(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
-    _put(state, line, "note", text)
+    put(state, line, "note", text)
 
 
 def _keeps(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
-    _put(state, line, "keeps", bared) if len(bared) < 200 else _put(state, line, "note", text)
-
-
-def _credits(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
-) -> None:
-    _put(state, line, "note", text)
+    put(state, line, "keeps", bared) if len(bared) < 200 else put(state, line, "note", text)
 
 
 def _elsewhere(
-    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: _State
+    line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
     if not state.ingredients and begins_list(bared, later, state.shelf):
         state.section = "ingredients"
         _ingredients(line, text, bared, heading, later, state)
         return
-    _put(state, line, "note", text)
+    put(state, line, "note", text)
 
 
 _BY_SECTION = {

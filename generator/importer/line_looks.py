@@ -7,12 +7,21 @@ from generator.importer.facts import URL
 from generator.importer.ingredient import is_ingredient_like
 from generator.importer.known import known
 from generator.importer.model import SourceLine
-from generator.importer.tidy import one_line
+from generator.importer.tidy import bare, one_line, starts_with_amount
 from generator.importer.words import PARTS, VERBS, plain
 
 RULE = re.compile(r"^[\W_]+$")
-NUMBERED = re.compile(r"^\s*(?:step\s*)?\(?\d{1,2}[.):]\s*(?=\S)|^\s*step\s\d{1,2}\b\s*[-–—:.]?\s*", re.I)
-STEP_ALONE = re.compile(r"^\s*(?:step\s)?\d{1,2}[.):]?\s*$", re.I)
+_SPELT = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+NUMBERED = re.compile(
+    rf"^\s*(?:step\s*)?\(?\d{{1,2}}(?:[.):]|\s?/(?=\s))\s*(?=\S)|^\s*(?:step|stage)\s(?:no\.?\s)?(?:\d{{1,2}}|{_SPELT})\b\s*"
+    rf"[-–—:.)]?\s*|^\s*(?:\[\d{{1,2}}\]|\(?[a-h]\)|[IVX]{{1,4}}[.)]|#\d{{1,2}}[.:)]?)\s+(?=[A-Z])|^\s*(?:{_SPELT})\s?[:.)–—]\s+(?=[A-Z])",
+    re.I,
+)
+COUNTED = re.compile(r"^\s*0?(?P<number>\d{1,2})\s*(?:[-–—|•·]\s*)?(?=[A-Z])")
+"""A number that may count a step: `1 Stir …`, `01 – Stir …`."""
+STEP_ALONE = re.compile(
+    rf"^\s*(?:(?:step|stage)\s)?(?:\d{{1,2}}|(?:step|stage)\s(?:{_SPELT}))[.):]?\s*$", re.I
+)
 TITLE_WORD = re.compile(
     r"^(?:title|name|recipe|rezept|recette|receta|ricetta|recept)\s*:\s*(?P<rest>.+)$", re.I
 )
@@ -34,15 +43,32 @@ FOR = re.compile(
     r"het\s)?(?P<name>[\w' -]{2,40}?)\s*(?:\([^)]*\))?\s*[:.]?$",
     re.I,
 )
+COUNTED_PART = re.compile(
+    rf"^(?:part|stage|component|layer|element)\s(?:\d|{_SPELT}|[a-e])\b\s*[:.,)–—-]?\s*(?:for\s)?(?:the\s)?",
+    re.I,
+)
+TO_END = re.compile(
+    r"(?:to|for)\s(?:finish|decorate|serve|glaze|top|brush|coat|garnish|fill|dust)(?:ing)?(?:\s\w+){0,2}",
+    re.I,
+)
 SENTENCE_END = re.compile(r"[.!?]$")
 LISTED = re.compile(r",\s+(?:and\s+)?(?=(?:about\s)?[\d½¼¾⅓⅔]|an?\s(?:pinch|dash)\b)|;\s*")
 META = re.compile(
+    r"^(?:nutrition\b.*\d|per\s(?:serving|slice|portion|piece)\b.*\d)|"
     r"^(?:(?:prep|cook|bak\w+|total|rest\w*|rising|proof\w*|active|hands-on|ready in|"
     r"time)(?:\stime)?|difficulty|level|course|cuisine|category|calories|measured with|cup and spoons|temperatures|"
     r"contains|may contain)(?:,[^:]{1,40})?\s*[:=]",
     re.I,
 )
 CHOOSE = re.compile(r"^choose one of (?P<many>\d) ways\.?$", re.I)
+MADE = re.compile(r"^(?:makes|yields?|serves|keeps|store|servings)\b", re.I)
+CHAPTER = re.compile(r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<text>\S.*)$")
+_LONG_CHAPTER = 3
+FAREWELL = re.compile(
+    r"^(?:thanks|thank you|subscribe|follow (?:me|us)|see you|happy baking|music\b|like and"
+    r"|leave a comment|nutrition\b.*\d|per (?:serving|slice|portion|piece)\b.*\d)",
+    re.I,
+)
 PAID_WORDS = re.compile(r"\b(?:commission|affiliate|sponsored|sponsor)\b", re.I)
 POINTS = re.compile(
     r"\b(?:watch|video|recipe here|full recipe|printable|link|website|blog|subscribe|follow|shop|written)\b",
@@ -63,7 +89,8 @@ def in_one_line(bared: str, shelf: Shelf) -> list[tuple[str, str]]:
             r"(?:(?P<name>[^:,\d]{2,40}):|(?:you(?:'ll| will)? need|take|use))\s+(?P<rest>.+)$", segment, re.I
         )
         pieces = pieces_of(head["rest"].rstrip("."), shelf) if head else []
-        if len(pieces) < 2:
+        name = plain(part_name(head["name"])).split() if head and head["name"] else []
+        if not pieces or (len(pieces) < 2 and not (name and name[-1] in PARTS)):
             return []
         if head and head["name"]:
             out.append(("part", part_name(head["name"])))
@@ -71,10 +98,31 @@ def in_one_line(bared: str, shelf: Shelf) -> list[tuple[str, str]]:
     return out
 
 
+def side_by_side(text: str, shelf: Shelf) -> tuple[str, ...]:
+    """Two or more whole ingredients on one line, with wide gaps between them; none where it is one."""
+    pieces = [each.strip() for each in re.split(r" {3,}|\t+|\s+\|\s+", text.strip()) if each.strip()]
+    whole = len(pieces) > 1 and all(
+        starts_with_amount(bare(each), spoons=shelf.spoons) and is_ingredient_like(each, shelf)
+        for each in pieces
+    )
+    return tuple(pieces) if whole else ()
+
+
+def step_in_chapter(bared: str) -> tuple[str, str] | None:
+    """A time of the film before a whole step: the chapter with its first words, and the step."""
+    found = CHAPTER.match(bared)
+    words = found["text"].split() if found else []
+    first = re.sub(r"\W", "", words[0]).casefold() if words else ""
+    if found is None or len(words) < _LONG_CHAPTER or not (first in VERBS or found["text"].endswith(".")):
+        return None
+    return f"{found['stamp']}\t{' '.join(words[:4]).strip(' ,;:')}", found["text"]
+
+
 def pieces_of(text: str, shelf: Shelf) -> list[str]:
     """The ingredients of a list in one line; what is none goes on from the one before. Empty where it is no list."""
     out: list[str] = []
-    for piece in re.split(r",\s+(?:and\s+)?|;\s*|\s+and\s+(?=[\d½¼¾⅓⅔])", text):
+    parted = r";\s*" if text.count(";") > 1 else r",\s+(?:and\s+)?|;\s*|\s+and\s+(?=[\d½¼¾⅓⅔])"
+    for piece in re.split(parted, text):
         like = is_ingredient_like(piece, shelf) or re.match(r"(?:juice|zest)\sof\s\d", piece, re.I)
         if like or known(piece.strip(), shelf):
             out.append(piece.strip())
@@ -105,6 +153,8 @@ def looks_like_part(bared: str, shelf: Shelf) -> bool:
     words = plain(bared)
     if not words or len(words) > 50 or is_ingredient_like(bared, shelf):
         return False
+    if COUNTED_PART.match(words) or TO_END.fullmatch(words):
+        return True
     if FOR.match(bared) or bared.endswith(":"):
         return not SENTENCE_END.search(bared.rstrip(":"))
     name = re.sub(r"\s*\([^)]*\)", "", words)
@@ -113,7 +163,7 @@ def looks_like_part(bared: str, shelf: Shelf) -> bool:
 
 def part_name(bared: str) -> str:
     found = FOR.match(bared)
-    return plain(found["name"] if found else bared)
+    return COUNTED_PART.sub("", plain(found["name"] if found else bared)) or plain(bared)
 
 
 def next_filled(later: tuple[SourceLine, ...], most: int = 1) -> list[str]:
@@ -148,3 +198,11 @@ def way_name(words: str) -> str:
 
 def ingredients_follow(later: tuple[SourceLine, ...], shelf: Shelf) -> bool:
     return any(is_ingredient_like(each, shelf) for each in next_filled(later, 2))
+
+
+def goes_on(text: str, before: str) -> bool:
+    """Whether a line goes on from the step before: it has no mark of its own, and that was cut."""
+    if NUMBERED.match(text) or bare(text) != text.strip():
+        return False
+    cut = len(before.rstrip()) >= 45 and not SENTENCE_END.search(before.rstrip())
+    return text[:1].islower() or cut

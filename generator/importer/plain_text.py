@@ -13,11 +13,19 @@ _KEY = re.compile(r"^(?P<key>title|description|author|tags|categories)\s*:\s*(?P
 _BOLD = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1")
 _ITALIC = re.compile(r"(?<![\w*])([*_])(?=\S)([^*_]+?)(?<=\S)\1(?![\w*])")
 _CODE = re.compile(r"`([^`]+)`")
+# Marks of message boards around words; `[*]` before an item is a bullet.
+_CODES = re.compile(
+    r"\[/?(?:b|i|u|s|h\d|center|list|size|color|font|quote|ul|ol|li|url)(?:=[^\[\]]{0,200})?\]|\[\*\](?=\s*\S)",
+    re.I,
+)
 _QUOTE = re.compile(r"^\s*>\s?")
 
 
 def text_lines(text: str) -> tuple[SourceLine, ...]:
-    return tuple(SourceLine(number=number, text=each) for number, each in enumerate(_split(text), start=1))
+    return tuple(
+        SourceLine(number=number, text=_CODES.sub("", each))
+        for number, each in enumerate(_split(text), start=1)
+    )
 
 
 def _split(text: str) -> list[str]:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from generator.catalogue.names import fold
+from generator.catalogue.names import fold, number_forms
 from generator.formula.shelf import Shelf
 from generator.importer.markdown_text import escaped
 from generator.importer.mentions import Mention, find_mentions, names_of, whole_grams
@@ -90,7 +90,7 @@ def refer(
 def _calls(lines: tuple[ReadLine, ...]) -> dict[int, str]:
     """The name by which a reference picks each line: its item, with its part where the item stands twice."""
     calls: dict[int, str] = {}
-    items = [fold(line.written.item) for line in lines]
+    items = [_one_of(line) for line in lines]
     crowded = _crowded(lines)
     for key, line in enumerate(lines):
         if not line.known or line.part in crowded:
@@ -104,9 +104,14 @@ def _calls(lines: tuple[ReadLine, ...]) -> dict[int, str]:
     return calls
 
 
+def _one_of(line: ReadLine) -> str:
+    """The item as one name, whether it stands there in the singular or the plural."""
+    return min(number_forms(fold(line.written.item)), key=lambda form: (len(form), form))
+
+
 def _crowded(lines: tuple[ReadLine, ...]) -> frozenset[str]:
     """Parts in which an item stands twice: no name picks one of the two, so the part is told of as a whole."""
-    pairs = [(line.part, fold(line.written.item)) for line in lines if line.known]
+    pairs = [(line.part, _one_of(line)) for line in lines if line.known]
     return frozenset(part for part, item in pairs if pairs.count((part, item)) > 1)
 
 

@@ -4,14 +4,16 @@ import re
 
 from generator.measure.number import VULGAR, read_number
 from generator.measure.quantity import Quantity, read_quantity
-from generator.measure.unit import Kind, Spoons
+from generator.measure.unit import Kind, Spoons, unit_named
 
 SIGNS = "".join(VULGAR)
 # Any sign but one that an amount, a bracket, a table, a quotation or markup begins with; `~` means about.
 _BULLET = re.compile(
     rf"^\s*(?:(?:\[[ xX]?\]|\([ xX]?\)|[^\w\s()\[\].,|<{{}}@#\\\"'“‘$&~{SIGNS}])+\s*|~\s+|(?<=\s)o\s+(?=\d))+"
 )
-_NUMBERED = re.compile(rf"^\s*\(?\d{{1,2}}[.)]\s+(?=[\d{SIGNS}]|an?\s|half\s|pinch)", re.I)
+_NUMBERED = re.compile(
+    rf"^\s*(?:\(?\d{{1,2}}[.)]|\[\d{{1,2}}\]|\d{{1,2}}\s?/(?=\s))\s+(?=[\w{SIGNS}(])", re.I
+)
 _EMPHASIS = re.compile(r"(\*\*|__|(?<!\w)[*_](?=\S)|(?<=\S)[*_](?!\w)|`)")
 _BLANKS = re.compile(r"[ \t\u00a0\u2000-\u200a\u202f\u205f\u3000]+")
 _LEADERS = re.compile(r"\s*(?:\.{3,}|…+|_{3,}|-{3,}|(?:\.\s){3,}\.?)\s*")
@@ -22,6 +24,8 @@ _AROUND = re.compile(
 _SIZE_LAST = re.compile(r"(?<=[\w½¼¾⅓⅔])\s+(?:extra[\s-]large|large|medium|small|packed|heaped|level)$", re.I)
 _PERCENT_CELL = re.compile(r"\(?\d{1,3}(?:[.,]\d{1,2})?\s?%\)?")
 _JOIN = re.compile(r"\s*(?:[:=]|\s[-–—]|[-–—]\s)\s*")
+_SAME_AGAIN = re.compile(r"(?<=[A-Za-z.])\s*/\s*|/ ")
+_LOOSE = re.compile(r"\s*(?:or|to|as|plus|and|for)\s", re.I)
 _TIGHT = re.compile(rf"(?<![\w.,/])([\d{SIGNS}][\d.,/⁄{SIGNS}]*)\s*(?:×|x)\s+(?=\d)", re.I)
 
 
@@ -53,6 +57,7 @@ def in_order(text: str, *, spoons: Spoons) -> tuple[str, bool]:
 
 def _from_cells(cells: list[str], spoons: Spoons) -> str:
     """Measures first, then the first cell of words, then the others as its preparation; percents go last."""
+    cells = _with_units(cells, spoons)
     measures = [each for each in cells if is_measures(each, spoons=spoons)]
     percents = [each for each in cells if each not in measures and _PERCENT_CELL.fullmatch(each)]
     words = [each for each in cells if each not in measures and each not in percents]
@@ -66,6 +71,18 @@ def _from_cells(cells: list[str], spoons: Spoons) -> str:
     return one_line(f"{first}{second} {', '.join(words)}{note}")
 
 
+def _with_units(cells: list[str], spoons: Spoons) -> list[str]:
+    """A number and its unit in two cells are one measure."""
+    out: list[str] = []
+    for each in cells:
+        before = out[-1] if out else ""
+        number = read_number(before) if before else None
+        alone = number is not None and not before[number[1] :].strip()
+        unit = unit_named(each, spoons=spoons) if alone else None
+        out[-1:] = [f"{before} {each}"] if unit else [*out[-1:], each]
+    return out
+
+
 def starts_with_amount(text: str, *, spoons: Spoons) -> bool:
     read = read_quantity(_AROUND.sub("", text), spoons=spoons)
     return read is not None and read[0].amount.low > 0
@@ -74,7 +91,7 @@ def starts_with_amount(text: str, *, spoons: Spoons) -> bool:
 def is_measures(text: str, *, spoons: Spoons) -> bool:
     """Whether the whole text is one measure, with or without a second in brackets, such as `4 cups (500 g)`."""
     text = _SIZE_LAST.sub("", _AROUND.sub("", text.strip())).replace("(", "/ ").replace(")", "")
-    for each in text.split("/ "):
+    for each in _SAME_AGAIN.split(text):
         read = read_quantity(each.strip(), spoons=spoons)
         if read is None or each.strip()[read[1] :].strip(" ."):
             return False
@@ -90,6 +107,8 @@ def _trailing(plain: str, spoons: Spoons) -> tuple[str, bool]:
             return one_line(f"{amount} {name}{after}"), True
         if name and amount and after.startswith((",", "(", ";", " (")):
             return one_line(f"{amount} {name}{after}"), True
+        if name and amount and _LOOSE.match(after):
+            return one_line(f"{amount} {name}, {after.strip()}"), True
         size, comma, cut = after.partition(",")
         if name and amount and _is_size(size):
             return one_line(f"{amount} {size.strip()} {name}{comma}{cut}"), True

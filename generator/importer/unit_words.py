@@ -1,4 +1,4 @@
-"""Unit words of German, French, Spanish, Italian and Dutch kitchens, put into ours.
+"""Unit words of German, French, Spanish, Italian, Dutch, Portuguese, Nordic and Polish kitchens, put into ours.
 
 Names and abbreviations follow CLDR (units of volume and mass) and trade usage. A spoon of these countries is
 metric, as is ours within 2 %; a cup (Tasse, tasse, taza, tazza) has no one size, so it is asked about.
@@ -12,29 +12,33 @@ _SPELLINGS: Mapping[str, str] = MappingProxyType(
     {
         "tbsp": (
             "el|esslöffel|eßlöffel|essl|cuill[eè]res? [àa] soupe|c\\.? ?[àa] ?s(?:oupe)?|cs|cucchiai[oa]?"
-            "|cucharadas?(?: soperas?)?|cdas?|eetlepels?"
+            "|cucharadas?(?: soperas?)?|cdas?|eetlepels?|colher(?:es)? \\(?(?:de )?sopa\\)?"
+            "|spsk|spiseskeer?|msk|matskedar|matsked|rkl|ruokalusikallista|łyżk[iaę]|łyżek"
         ),
         "tsp": (
             "tl|teelöffel|teel|cuill[eè]res? [àa] (?:caf[eé]|th[eé])|c\\.? ?[àa] ?c(?:af[eé])?|cucchiain[oi]"
-            "|cucharaditas?|cdtas?|cditas?|theelepels?|koffielepels?"
+            "|cucharaditas?|cdtas?|cditas?|theelepels?|koffielepels?|colher(?:es)? \\(?(?:de )?ch[aá]\\)?"
+            "|tsk|teske(?:er)?|teskedar|tesked|teelusikallista|łyżeczk[iaę]|łyżeczek"
         ),
         "g": "gramm|gramos?|grammi|grammo|gr",
         "kg": "kilogramm|kilogramos?|chilogramm[io]|chil[io]",
-        "ml": "milliliter|millilitres?|mililitros?|millilitri",
+        "ml": "milliliter|millilitres?|mililitros?|millilitri|krm|kryddmått",
         "dl": "deziliter|décilitres?|decilitros?|decilitri",
         "l": "liter|litros?|litri|litro",
-        "packet": "päckchen|pck|pkg|packung|sachets?|sobres?|bustin[ae]|zakjes?|pakjes?|pâckchen",
-        "clove": "zehen?|gousses?|dientes?|spicch[io]|teentjes?|tenen",
+        "packet": "päckchen|pck|pkg|packung|sachets?|sobres?|bustin[ae]|zakjes?|pakjes?|pâckchen"
+        "|påsar?|opakowani[ae]|pacotes?|pussi",
+        "clove": "zehen?|gousses?|dientes?|spicch[io]|teentjes?|tenen|klyftor|klyfta|fed|ząbk[i]|ząbek",
         "slice": "scheiben?|tranches?|rebanadas?|fett[ae]|plakjes?",
         "sheet": "blatt|blätter|feuilles?|hojas?|fogli|foglio|blaadjes?",
         "can": "dosen?|bo[iî]tes?|latas?|lattin[ae]|blik(?:ken)?",
         "jar": "gläser|glas|bocaux|bocal|tarros?|vasett[oi]|potjes?",
-        "piece": "stück|stk|pièces?|piezas?|unidades|pezz[oi]|stuks?",
+        "piece": "stück|stk|pièces?|piezas?|unidades|pezz[oi]|stuks?|kpl|szt|würfel",
         "drop": "tropfen|gouttes?|gotas?|gocc[eia]+|druppels?",
         "sprig": "zweige?|brins?|ramitas?|rametti|rametto|takjes?",
         "pod": "schoten?|schote|gousse de vanille|vainas?|baccell[oi]|stokjes?",
-        "cup": "tassen?|tasses?|tazas?|tazz[ae]|kopjes?",
-        "pinch": "prisen?|msp|messerspitzen?|pinc[ée]es?|pizcas?|pizzic[oh]i?|snufjes?|mespuntjes?",
+        "cup": "tassen?|tasses?|tazas?|tazz[ae]|kopjes?|xícaras?|chávenas?|szklank[iaę]|szklanek|kopper|koppar",
+        "pinch": "prisen?|msp|messerspitzen?|pinc[ée]es?|pizcas?|pizzic[oh]i?|snufjes?"
+        "|mespuntjes?|pitadas?|szczypt[aęy]|nypa|nypor|knivspids",
         "stick": "barres?",
     }
 )

@@ -86,8 +86,63 @@ TURNED = [
     ("Juice of 1 lemon", "1", "lemon", "juice only"),
 ]
 
+SURFACES = [
+    ("1½ cups – 187 g flour", "1.5 cup = 187 g", "flour", ""),
+    ("1½ cups, 187 g, flour", "1.5 cup = 187 g", "flour", ""),
+    ("1½ cups [187 g] flour", "1.5 cup = 187 g", "flour", ""),
+    ("187 g = 1½ cups flour", "187 g = 1.5 cup", "flour", ""),
+    ("100 g – 120 g flour", "100-120 g", "flour", ""),
+    ("100 g butter [cold]", "100 g", "butter", ""),
+    ("500 g: flour", "500 g", "flour", ""),
+    ("2 – eggs", "2", "eggs", ""),
+    ("flour____500 g", "500 g", "flour", ""),
+    ("flour => 500 g", "500 g", "flour", ""),
+    ("flour\t500\tg", "500 g", "flour", ""),
+    ("Milk 240ml/1 cup", "240 ml = 1 cup", "Milk", ""),
+    ("1½ C flour", "1.5 cup", "flour", ""),
+    ("2 tblsp sugar", "2 tbsp", "sugar", ""),
+    ("2 tea spoons salt", "2 tsp", "salt", ""),
+    ("3 x eggs", "3", "eggs", ""),
+    ("Eggs × 3", "3", "Eggs", ""),
+    ("Egg - 1 no", "1", "Egg", ""),
+    ("3 lge eggs, beaten", "3", "eggs", "beaten"),
+    ("a half teaspoon salt", "0.5 tsp", "salt", ""),
+    ("one and a half cups milk", "1.5 cup", "milk", ""),
+    ("three quarters of a cup of milk", "0.75 cup", "milk", ""),
+    ("quarter tsp salt", "0.25 tsp", "salt", ""),
+    ("scant cup milk", "1 cup", "milk", ""),
+    ("1 000 g flour", "1000 g", "flour", ""),
+    ("1'000 g flour", "1000 g", "flour", ""),
+    ("up to 300 ml water", "300 ml", "water", ""),
+    ("300ml+ water", "300 ml", "water", ""),
+    ("c. 2 tbsp water", "2 tbsp", "water", ""),
+    ("1 7g sachet instant yeast", "1 packet = 7 g", "instant yeast", ""),
+    ("400 ml can coconut milk", "1 can = 400 ml", "coconut milk", ""),
+    ("1 cup milk plus 2 tbsp", "1.125 cup", "milk", ""),
+    ("1 cup, heaped, flour", "1 cup", "flour", ""),
+    ("Salt (a pinch)", "a pinch of", "Salt", ""),
+    ("big pinch of salt", "a pinch of", "salt", ""),
+    ("1 tsp salt¹", "1 tsp", "salt", ""),
+    ("1 tsp salt [1]", "1 tsp", "salt", ""),
+    ("a) 500 g flour", "500 g", "flour", ""),
+    ("500 g flour - 100 %", "500 g", "flour", ""),
+    ("65% water, 325 g", "325 g", "water", ""),
+    ("Oil for frying", "", "Oil", "for frying"),
+    ("Extra flour, for dusting", "for dusting", "flour", "extra"),
+    ("Icing sugar to dust", "", "Icing sugar", "to dust"),
+    ("1 egg for egg wash", "1", "egg", "for egg wash"),
+    ("whites of 2 eggs", "2", "egg whites", ""),
+    ("Seeds of 1 vanilla pod", "1", "vanilla pod", "seeds only"),
+    ("100 g toasted, chopped walnuts", "100 g", "chopped walnuts", "toasted"),
+    ("200 g plain/all-purpose flour", "200 g", "plain flour", ""),
+    ("Salt – ½ tsp or to taste", "0.5 tsp", "Salt", "or to taste"),
+    ("1 tsk salt", "1 tsp", "salt", ""),
+    ("2 łyżki honey", "2 tbsp", "honey", ""),
+    ("1 colher de chá de salt", "1 tsp", "salt", ""),
+]
 
-@pytest.mark.parametrize(("text", "amount", "item", "preparation"), SURE + TURNED)
+
+@pytest.mark.parametrize(("text", "amount", "item", "preparation"), SURE + TURNED + SURFACES)
 def test_a_line_is_read(text: str, amount: str, item: str, preparation: str) -> None:
     line = one(text)
     assert (amounts(line), line.written.item, line.written.preparation, line.known) == (
@@ -239,3 +294,26 @@ def test_a_recipe_of_the_makers_own_is_taken_for_what_it_is_called() -> None:
 def test_sum_of_two_measures_is_exact() -> None:
     (quantity,) = one("1/3 cup plus 1 tablespoon cornstarch").written.measures
     assert quantity.amount.low == Fraction(1, 3) + Fraction(1, 16)
+
+
+def test_an_egg_and_a_yolk_are_two_lines() -> None:
+    for text in ("3 large eggs + 1 yolk", "3 eggs plus 1 egg yolk", "3 eggs and 1 yolk"):
+        assert [each.written.item for each in read(text)[0]] == [
+            "eggs",
+            text.split("1 ")[1].replace("yolk", "egg yolk").replace("egg egg", "egg"),
+        ]
+
+
+def test_two_names_parted_by_a_slash_are_a_choice() -> None:
+    line = one("50 g walnuts/pecans")
+    assert (line.written.item, line.alternatives, line.allergens) == ("walnuts", ("pecans",), ("walnut",))
+
+
+@pytest.mark.parametrize("text", ["1 400 g flour", "1 - 500 g flour", "500 flour"])
+def test_numbers_that_can_be_read_in_two_ways_are_asked_about(text: str) -> None:
+    assert [each.code for each in read(text)[1]][:1] == ["I001"]
+
+
+def test_words_that_make_an_amount_inexact_are_kept() -> None:
+    for text in ("up to 300 ml water", "just under 300 ml water", "at least 300 ml water"):
+        assert one(text).note == text.partition(" 300")[0]

@@ -18,6 +18,7 @@ from tests.importer.corpus.layouts import Layout, Text
 from tests.importer.corpus.truth import Bake, Line
 from tests.importer.kitchen import kitchen, stock
 
+_STEP_MARK = re.compile(r"^\s*step \w+[:.]")
 _WORD = re.compile(r"[^\W\d_]{3,}")
 
 
@@ -217,7 +218,8 @@ def lost_words(brought: Brought) -> list[str]:
     for each in brought.source:
         if each.role in ("heading", "rule", "blank", "way"):
             continue
-        words = {word for word in _WORD.findall(fold(each.line.text)) if word not in _REWORDED}
+        told = _STEP_MARK.sub("", fold(each.line.text))
+        words = {word for word in _WORD.findall(told) if word not in _REWORDED}
         if words - there and not all(_told(word, there) for word in words - there):
             lost.append(f"{each.role}: {each.line.text} ({', '.join(sorted(words - there))})")
     return lost
@@ -257,6 +259,8 @@ _REWORDED = frozenset(
         "zehen",
         "and",
         "optional",
+        "recipe",
+        "part",
     ]
 )
 """Words that a reference says in other words, or that name the key under which the rest of the line stands."""
