@@ -9,6 +9,7 @@ from generator.importer.headings import opened
 from generator.importer.ingredient import is_ingredient_like
 from generator.importer.known import known
 from generator.importer.line_looks import (
+    AMOUNTS,
     CAUTION,
     CHOOSE,
     COLUMNS,
@@ -131,6 +132,11 @@ def _as_section(line: SourceLine, text: str, bared: str, heading: bool, state: S
         return False
     if (words == "recipe" and not state.titled) or (found.name in ("credits", "keeps") and found.rest):
         return False
+    if found.name == "ingredients" and state.ingredients and found.rest and not AMOUNTS.search(found.rest):
+        # What a label says: a list of names, and no second list to weigh by.
+        put(state, line, "note", text)
+        state.section = "notes"
+        return True
     state.section = found.name
     if found.rest:
         if found.beside:
@@ -165,9 +171,7 @@ def _fact_beside(line: SourceLine, words: str, otherwise: str, state: State) -> 
 
 def _rest_of_heading(line: SourceLine, rest: str, state: State) -> None:
     if state.section == "ingredients":
-        # A list of names alone is a label's statement, and no list to weigh by.
-        weighed = re.search(r"(?:^|[,;]\s)(?:about\s)?[\d½¼¾⅓⅔]", rest)
-        pieces = (pieces_of(rest.rstrip("."), state.shelf) if weighed else []) or [rest]
+        pieces = (pieces_of(rest.rstrip("."), state.shelf) if AMOUNTS.search(rest) else []) or [rest]
         for piece in pieces:
             put(state, line, "ingredient", piece.strip().rstrip("."), sure=len(pieces) == 1)
     elif state.section == "method":

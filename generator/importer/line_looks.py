@@ -61,6 +61,7 @@ META = re.compile(
     re.I,
 )
 CHOOSE = re.compile(r"^choose one of (?P<many>\d) ways\.?$", re.I)
+AMOUNTS = re.compile(r"(?:^|[,;]\s)(?:about\s)?[\d½¼¾⅓⅔]")
 MADE = re.compile(r"^(?:makes|yields?|serves|keeps|store|servings)\b", re.I)
 CHAPTER = re.compile(r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<text>\S.*)$")
 _LONG_CHAPTER = 3
