@@ -59,6 +59,7 @@ from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
 from generator.source.private import read_private
 from generator.source.read import read_folder
 from generator.source.site import read_settings
+from generator.wording.speech import NOTATION, speak, speaking
 
 Progress = Callable[[str, int, int], None]
 
@@ -89,6 +90,7 @@ def check_folder(
     `instead` holds files as they would be, by path: what would be wrong, and what readers would see. With `only`, of
     the recipes only those are understood; what is found out about them is the same as without.
     """
+    speak(NOTATION)
     folder, read = read_folder(root, instead=instead, only=only)
     settings, set_up, styled = _settings(folder)
     pantry, stocked = read_pantry(folder.pantry, catalogue=built_in(), spoons=SPOONS[settings.cup])
@@ -109,6 +111,8 @@ def check_folder(
     ledger, told = read_ledger(folder.ledger)
     setting = _setting(settings, book, photos, day=day or _today(settings), ledger=ledger)
     labels, history = _labels(setting), notice(setting, folder, _names(folder, written))
+    # From here on, until another folder is read, everything is said in the publication's own language.
+    speak(settings.language)
     views = recipe_views(setting)
     described = (
         *shortened_descriptions(setting, views),
@@ -315,14 +319,15 @@ def _photos(
 def _setting(
     settings: Settings, book: Book, photos: Mapping[str, PhotoView], *, day: date, ledger: Ledger
 ) -> Setting:
-    formulas = book.formulas
-    declarations = {
-        name: {
-            region: declare(formula, book=formulas, region=region, kitchen_handles=settings.kitchen_handles)
-            for region in REGION_NAMES
+    formulas, handles = book.formulas, settings.kitchen_handles
+    with speaking(settings.language):
+        declarations = {
+            name: {
+                region: declare(formula, book=formulas, region=region, kitchen_handles=handles)
+                for region in REGION_NAMES
+            }
+            for name, formula in formulas.items()
         }
-        for name, formula in formulas.items()
-    }
     return Setting(
         settings=settings, book=formulas, declarations=declarations, photos=photos, day=day, ledger=ledger
     )

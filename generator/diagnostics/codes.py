@@ -93,6 +93,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "S073": _error("no settings"),
         "S074": _error("an old address that no page can have"),
         "S075": _error("an old address that is taken"),
+        "S076": _warning("a language without words"),
         "S080": _error("a photograph that is not there"),
         "S081": _error("a photograph that cannot be read"),
         "S082": _warning("a photograph without a description"),

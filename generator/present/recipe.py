@@ -15,12 +15,12 @@ from generator.present.addresses import CARD_SIZES, absolute, kind_path, recipe_
 from generator.present.amounts import percent_words, weight_words
 from generator.present.cautions import cautions_of
 from generator.present.corrections import correction_views
-from generator.present.durations import day_words, tin_words
+from generator.present.durations import tin_words
 from generator.present.film import video_views
 from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
-from generator.present.mentions import resized_passage, rich
+from generator.present.mentions import is_article, linked_words, resized_passage, rich
 from generator.present.net_weight import net_weight
 from generator.present.sheet import sheet_view
 from generator.present.steps import resized_ways, way_views
@@ -38,8 +38,10 @@ from generator.present.views import (
 )
 from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
+from generator.wording.forms import day_words
+from generator.wording.speech import later, say
 
-NOT_COUNTED = "not counted in the percentages"
+NOT_COUNTED = later("not counted in the percentages")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,9 +85,9 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         language=settings.language,
         maker=settings.maker,
         published=about.published,
-        published_day=day_words(about.published, settings.language),
+        published_day=day_words(about.published),
         updated=revision.updated,
-        updated_day=day_words(revision.updated, settings.language),
+        updated_day=day_words(revision.updated),
         revision=revision.number,
         kinds=kind_links(about.kinds),
         photo=photo_view(about.photo, about.photo_text, setting),
@@ -167,14 +169,14 @@ def _facts(formula: Formula) -> tuple[Fact, ...]:
     counted = any(part.counts for part in formula.parts)
     facts = [
         (
-            "Dough weight" if totals.flour else "Raw weight",
+            say("Dough weight") if totals.flour else say("Raw weight"),
             weight_words(totals.dough_grams) if counted else "",
         ),
-        ("Finished weight", weight_words(totals.finished_grams)),
-        ("Flour", weight_words(Range.exact(totals.flour)) if totals.flour else ""),
-        ("Hydration", _hydration(formula)),
-        ("Salt on flour", percent_words(totals.salt_percent)),
-        ("Prefermented flour", percent_words(totals.prefermented_percent)),
+        (say("Finished weight"), weight_words(totals.finished_grams)),
+        (say("Flour"), weight_words(Range.exact(totals.flour)) if totals.flour else ""),
+        (say("Hydration"), _hydration(formula)),
+        (say("Salt on flour"), percent_words(totals.salt_percent)),
+        (say("Prefermented flour"), percent_words(totals.prefermented_percent)),
     ]
     return tuple(Fact(label=label, words=words) for label, words in facts if words)
 
@@ -185,12 +187,14 @@ def _hydration(formula: Formula) -> str:
     )
     if not true or not formula.totals.hydration or true == nominal:
         return true if formula.totals.hydration else ""
-    return f"{true} ({nominal} by added water and milk alone)"
+    return say("{percent} ({nominal} by added water and milk alone)", percent=true, nominal=nominal)
 
 
 def _part(part: Part, setting: Setting) -> PartView:
-    remarks = [NOT_COUNTED] if not part.counts else []
-    remarks = [part.preferment, *remarks] if part.preferment and part.preferment != part.name else remarks
+    remarks = [say(NOT_COUNTED)] if not part.counts else []
+    remarks = (
+        [say(part.preferment), *remarks] if part.preferment and part.preferment != part.name else remarks
+    )
     return PartView(
         name=part.name,
         title=part.name[:1].upper() + part.name[1:],
@@ -245,19 +249,20 @@ def _ingredient_line(line: Line, setting: Setting) -> str:
     amount = line_amount(line, settings=setting.settings, spoons=setting.spoons)
     if line.count is not None and not line.volume_stated and amount.weight:
         words = f"{amount.volume} {line.item} ({amount.weight})"
-    elif line.grams is None and line.written.words and not amount.volume.startswith("a "):
+    elif line.grams is None and line.written.words and not is_article(line):
         words = f"{line.item}, {amount.first}"
     else:
-        second = f" ({amount.second})" if amount.second else ""
-        linking = " of" if amount.first.startswith("a ") else ""
-        words = f"{amount.first}{linking}{second} {line.item}".strip()
+        second = f"{amount.first} ({amount.second})" if amount.second else amount.first
+        words = linked_words(second, line.item) if is_article(line) else f"{second} {line.item}".strip()
     return f"{words}, {line.written.preparation}" if line.written.preparation else words
 
 
 def _told_line(line: Line, setting: Setting) -> str:
     """The line where nothing else says so: that it is optional, and its alternatives, which may carry allergens."""
-    words = _ingredient_line(line, setting) + (" (optional)" if line.optional else "")
-    return words + "".join(f", or {_ingredient_line(each, setting)}" for each in line.alternatives)
+    words = _ingredient_line(line, setting)
+    words = say("{line} (optional)", line=words) if line.optional else words
+    others = (say(", or {line}", line=_ingredient_line(each, setting)) for each in line.alternatives)
+    return words + "".join(others)
 
 
 def _net_weight(formula: Formula) -> str:

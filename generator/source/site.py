@@ -24,6 +24,7 @@ from generator.source.fields import (
     whole_of,
 )
 from generator.source.machine import read_dough_temperature, read_friction, read_machine
+from generator.wording.speech import has_words, languages
 
 EGG_SIZES = ("small", "medium", "large", "extra large", "jumbo")
 CUPS = ("us", "metric", "imperial", "australian")
@@ -115,6 +116,10 @@ def _language(node: Node) -> tuple[str | None, Diagnostics]:
     if not _LANGUAGE.fullmatch(text):
         hint = "Write language and country as in en-US or en-GB."
         return None, (_fault("S072", node, f"“{text[:40]}” is not a language tag", hint),)
+    if not has_words(text):
+        message = f"there are no words in “{text[:40]}”, so pages keep their English ones"
+        hint = f"There are words in: {', '.join(languages())}. Another language is one file, see docs/languages.md."
+        return text, (_fault("S076", node, message, hint),)
     return text, ()
 
 
