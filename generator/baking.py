@@ -301,7 +301,7 @@ def view_of(result: CheckResult, baked: Baked) -> BakeDayView:
 def compared(result: CheckResult, name: str, bakes: Iterable[Baked]) -> ComparisonView:
     title = result.setting.book[name].about.title
     days = (each.day for each in bakes)
-    return comparison_view(days, title=title, language=result.setting.settings.language)
+    return comparison_view(days, title=title)
 
 
 def comparison_values(result: CheckResult, name: str, bakes: tuple[Baked, ...]) -> object:

@@ -1,6 +1,7 @@
 """What a content folder means, as far as it could be understood."""
 
 from collections.abc import Mapping
+from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -19,6 +20,7 @@ from generator.present.tags import tag_view
 from generator.present.views import RecipeView, SiteView
 from generator.proof.expected import Expected
 from generator.release import expected_output
+from generator.wording.speech import speaking
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -41,27 +43,36 @@ class CheckResult:
 
     @cached_property
     def site(self) -> SiteView:
-        return site_view(self.articles, self.setting, self.views)
+        with self.speaking():
+            return site_view(self.articles, self.setting, self.views)
 
     @cached_property
     def bare_site(self) -> SiteView:
         """The publication without anything that it lists."""
-        return bare(site_view((), self.setting, {}, known={}))
+        with self.speaking():
+            return bare(site_view((), self.setting, {}, known={}))
 
     def tag(self, name: str) -> TagView:
         """The tag of a recipe, by the newest record up to the publication day."""
         record = newest_bake(self.bakes, name, until=self.setting.day)
-        return tag_view(self.setting.book[name], self.setting, record)
+        with self.speaking():
+            return tag_view(self.setting.book[name], self.setting, record)
 
     @cached_property
     def expected(self) -> Expected:
         """What the files of the output must say."""
         tags = {name: self.tag(name) for name in self.setting.book}
-        return expected_output(self.site, self.setting, tags=tags, people=self.who_can_eat)
+        with self.speaking():
+            return expected_output(self.site, self.setting, tags=tags, people=self.who_can_eat)
 
     @property
     def who_can_eat(self) -> PeopleView | None:
         """The table for the desk; None where nobody's avoidances are written down."""
         if not any(each.avoids for each in self.people):
             return None
-        return people_view(self.people, self.setting, self.bakes)
+        with self.speaking():
+            return people_view(self.people, self.setting, self.bakes)
+
+    def speaking(self) -> AbstractContextManager[None]:
+        """The publication's language, for whoever words or renders something of it."""
+        return speaking(self.setting.settings.language)

@@ -35,8 +35,10 @@ from generator.outputs import Publication, tasks_of
 from generator.render.template_fault import TemplateFault
 from generator.render.theme import is_own
 from generator.render.theme_files import files_behind
+from generator.settings import Settings
 from generator.sources_apart import ledger_marks, pantry_marks
 from generator.understanding import Check, Disk, Memory, Understood, understand
+from generator.wording.speech import speaking
 
 SLOWEST = 10
 """Tasks in the list of the slowest."""
@@ -152,9 +154,16 @@ def _make(
     clock.note("understood", len(known.leaves), known.anew)
     if has_errors(known.diagnostics) and not how.keep_going:
         return _told(known, None, clock)
-    shop = Workshop(cache=cache, jobs=jobs, executors=how.executors, known=before.results if before else {})
+    settings = known.publication.settings
+    shop = Workshop(
+        cache=cache,
+        jobs=jobs,
+        executors=how.executors,
+        around=partial(speaking, settings.language),
+        known=before.results if before else {},
+    )
     tasks = (each for each in tasks_of(known.publication) if each.stage not in how.without)
-    work = _keyed(tasks, known.publication.settings.theme)
+    work = _keyed(tasks, settings)
     clock.note("listed", len(work), len(work))
     try:
         done = finish_tasks(work, shop, progress=progress)
@@ -225,17 +234,19 @@ def _told(known: Understood, report: WriteReport | None, clock: "_Clock") -> Mad
     )
 
 
-def _keyed(tasks: Iterable[Task], theme: str) -> list[tuple[str, Task]]:
+def _keyed(tasks: Iterable[Task], settings: Settings) -> list[tuple[str, Task]]:
     marks: dict[tuple[str, ...], str] = {}
 
     def mark(names: tuple[str, ...]) -> str:
         if names not in marks:
-            files = files_behind(theme, names)
+            files = files_behind(settings.theme, names)
             marks[names] = digest(tuple((each.name, content_mark(each)) for each in files))
         return marks[names]
 
     told = Teller()
-    return [(key_of(task, ground=program_mark(), themes=mark, told=told), task) for task in tasks]
+    # Whatever a task reads, its words are those of the language.
+    ground = f"{program_mark()} {settings.language}"
+    return [(key_of(task, ground=ground, themes=mark, told=told), task) for task in tasks]
 
 
 def _file(output: Output, work: list[tuple[str, Task]], shop: Workshop) -> Finished:

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from generator.wording.speech import NOTATION, speak
+
 ROOT = Path(__file__).resolve().parent.parent
 
 
@@ -22,6 +24,8 @@ def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
         monkeypatch.delenv(name, raising=False)
     # What another run has made must not answer for this one; a test of the cache brings its own.
     monkeypatch.setenv("TINLEAF_CACHE_BYTES", "0")
+    # A test that reads a folder in another language must not leave it spoken.
+    speak(NOTATION)
 
 
 def is_ci() -> bool:

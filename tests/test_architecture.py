@@ -17,9 +17,9 @@ WORDS = frozenset({"wording"})
 # What each room may import of ours, besides itself. A name with a dot means that module alone.
 MAY_IMPORT: Mapping[str, frozenset[str]] = {
     **dict.fromkeys(("diagnostics", "measure", "settings", "wording"), frozenset[str]()),
-    "source": frozenset({"diagnostics", "settings"}),
+    "source": frozenset({"diagnostics", "settings"}) | WORDS,
     "catalogue": frozenset({"diagnostics", "measure"}),
-    "formula": frozenset({"diagnostics", "measure", "catalogue"}),
+    "formula": frozenset({"diagnostics", "measure", "catalogue"}) | WORDS,
     "declaration": frozenset({"diagnostics", "measure", "catalogue", "formula"}) | WORDS,
     "history": frozenset({"diagnostics", "measure", "formula", "source.read", "source.write"}),
     "present": frozenset({"settings", "measure", "catalogue", "formula", "declaration", "history"}) | WORDS,

@@ -13,7 +13,7 @@ from generator.measure.density import apart
 from generator.measure.number import Range, read_number
 from generator.measure.quantity import Quantity
 from generator.measure.unit import Kind
-from generator.present.amounts import decimal
+from generator.present.amounts import pointed
 
 _PERCENT = re.compile(r"\s{0,3}(?:%|per\s?cent\b)", re.I)
 _SAME = Fraction(1, 10_000)
@@ -39,7 +39,7 @@ def _percent_spot(text: str) -> tuple[int, int] | None:
 
 def _number_like(old: str, amount: Range) -> str:
     places = max(len(old.partition(".")[2]), 1 if amount.high >= 1 else 2)
-    low, high = (decimal(each, places=places) for each in (amount.low, amount.high))
+    low, high = (pointed(each, places=places) for each in (amount.low, amount.high))
     return low if low == high else f"{low}-{high}"
 
 

@@ -11,7 +11,7 @@ from generator.formula.shelf import Shelf
 from generator.measure.number import Range
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.unit import Kind
-from generator.present.amounts import decimal
+from generator.present.amounts import pointed
 
 BY_HAND = "Change the line in the file, then record it: tinleaf correct RECIPE --as-it-stands --why “…”."
 Piece = tuple[int, int, str]
@@ -112,5 +112,5 @@ def _amount_words(written: Written) -> str:
     if written.measures and written.measures[0].text != written.text:
         return ", ".join(each.text.strip() for each in written.measures)
     if written.percent is not None:
-        return f"{decimal(written.percent.mid, places=2)} %"
+        return f"{pointed(written.percent.mid, places=2)} %"
     return written.words.removesuffix(" of")

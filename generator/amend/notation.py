@@ -9,7 +9,8 @@ from generator.measure.density import apart
 from generator.measure.number import SPACE, VULGAR, Range, read_number
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.unit import Kind, Spoons, Unit, unit_named
-from generator.present.amounts import GLYPHS, decimal, grams_on_scale, volume_words
+from generator.present.amounts import GLYPHS, grams_on_scale, pointed, volume_words
+from generator.wording.speech import NOTATION, speaking
 
 NEAR = Fraction(25, 1000)
 """How far a worded amount may be from the one that is meant, as on the pages."""
@@ -29,10 +30,11 @@ def worded_like(old: Quantity, amount: Range, *, spoons: Spoons, joined: bool = 
 
     `joined` is for a measure between slashes, where a fraction with a slash and a sum of spoons would mislead.
     """
-    for text in _joined(old, amount, spoons) if joined else _candidates(old, amount, spoons):
-        read = read_quantity(text, spoons=spoons)
-        if read is not None and read[1] == len(text) and _is_near(_in_base(read[0]), amount):
-            return text
+    with speaking(NOTATION):
+        for text in _joined(old, amount, spoons) if joined else _candidates(old, amount, spoons):
+            read = read_quantity(text, spoons=spoons)
+            if read is not None and read[1] == len(text) and _is_near(_in_base(read[0]), amount):
+                return text
     return None
 
 
@@ -73,7 +75,7 @@ def _usual(value: Fraction, unit: Unit | None) -> str:
     if unit is not None and unit.name in ("g", "ml"):
         return grams_on_scale(value)
     if unit is not None and unit.name in _PLACES:
-        return decimal(value, places=_PLACES[unit.name] + (value < 1))
+        return pointed(value, places=_PLACES[unit.name] + (value < 1))
     return _eighths(value, unit)
 
 
@@ -87,12 +89,12 @@ def _eighths(value: Fraction, _: Unit | None) -> str:
 
 
 def _fine(value: Fraction, _: Unit | None) -> str:
-    return decimal(value, places=2)
+    return pointed(value, places=2)
 
 
 def _decimal(value: Fraction, _: Unit | None, *, places: int) -> str:
     """With as many decimals as there were."""
-    return decimal(value, places=places)
+    return pointed(value, places=places)
 
 
 def _in_notation(words: str, like: str) -> str:
@@ -108,7 +110,7 @@ def _in_notation(words: str, like: str) -> str:
 
 def _as_decimal(found: "re.Match[str]") -> str:
     read = read_number(found[0])
-    return decimal(read[0].low, places=2) if read else found[0]
+    return pointed(read[0].low, places=2) if read else found[0]
 
 
 def _dash(like: str) -> str:

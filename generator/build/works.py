@@ -5,7 +5,7 @@ import threading
 import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import Executor, Future, ProcessPoolExecutor, as_completed
-from contextlib import AbstractContextManager
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field, replace
 from functools import partial
 from importlib import import_module
@@ -26,6 +26,10 @@ FEWEST, MOST = 1, 100
 
 Executors = Callable[[int], AbstractContextManager[Executor]]
 """Gives an executor with so many workers. Any `concurrent.futures.Executor` will do."""
+
+
+Around = Callable[[], AbstractContextManager[None]]
+"""Entered around each task, in whatever process it is done: what all of them need to be set."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +58,7 @@ class Workshop:
     cache: Cache
     jobs: int = 1
     executors: Executors | None = None
+    around: Around = nullcontext
     known: Mapping[str, tuple[tuple[str, str], ...]] = field(default_factory=lambda: MappingProxyType({}))
     """Key -> path and fingerprint of what it gave, from the last make: spares reading the cache."""
 
@@ -100,7 +105,7 @@ def finish_tasks(
             waiting.append(place)
         else:
             results[place] = Done(outputs=found, made=False, seconds=0)
-    make = partial(_make, shop.cache)
+    make = partial(_make, shop.cache, shop.around)
     if waiting:
         told = _Counter(progress, done=len(results), total=len(tasks))
         for place, done in _do([(place, *tasks[place]) for place in waiting], shop, make):
@@ -184,10 +189,11 @@ def processes(workers: int) -> ProcessPoolExecutor:
     return ProcessPoolExecutor(workers, mp_context=get_context("fork" if forks else "spawn"))
 
 
-def _make(cache: Cache, key: str, task: Task) -> Done:
+def _make(cache: Cache, around: Around, key: str, task: Task) -> Done:
     """Does the work of a task and keeps what it gave."""
     start = time.perf_counter()
-    products = task.work(*(value_of(each, cache) for each in task.inputs))
+    with around():
+        products = task.work(*(value_of(each, cache) for each in task.inputs))
     held = cache.put(key, pressed(packed([(each.path, each.content) for each in products])))
     outputs = tuple(_output(each, key, held=held) for each in products)
     return Done(outputs=outputs, made=True, seconds=time.perf_counter() - start)

@@ -16,6 +16,7 @@ from typing import Any
 import yaml
 
 from generator.catalogue.allergens import ALLERGENS
+from generator.wording.speech import say_of, voice
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +41,7 @@ class Region:
     shares_of_named  whether food sold packed in advance says the share of what its name speaks of
     names_nothing    words of an ingredient's name that do not make it the one that the food is named after
     spelling         words of the catalogue's names -> as they are written here, where it has no name of its own
+    names            language -> id -> its word on a label in that language
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not
     """
 
@@ -71,6 +73,7 @@ class Region:
     spelling: Mapping[str, str]
     shares_of_named: bool
     names_nothing: frozenset[str]
+    names: Mapping[str, Mapping[str, str]]
 
     def ids(self, allergen: str) -> tuple[str, ...]:
         """What an allergen is declared as here; empty where the region does not declare it."""
@@ -90,8 +93,22 @@ class Region:
         return words.sub(lambda found: self.spelling[found.group()], name)
 
     def word(self, allergen: str) -> str:
-        """Its word on a label; an allergen that the region does not declare goes by its own name."""
-        return self.words.get(allergen) or self.list_only.get(allergen) or allergen
+        """Its word on a label; an allergen that the region does not declare goes by its own name.
+
+        In another language by the name that the region's file has in it, else by the catalogue's, else in English.
+        """
+        own = self.names.get(_language(), {}).get(allergen)
+        english = self.words.get(allergen) or self.list_only.get(allergen) or allergen
+        return own or (allergen_word(allergen) if voice().catalogue else english)
+
+
+def allergen_word(allergen: str) -> str:
+    """What an allergen is called whatever a region's law calls it."""
+    return say_of("allergen", allergen)
+
+
+def _language() -> str:
+    return voice().catalogue
 
 
 @cache
@@ -145,6 +162,7 @@ def _region(data: Mapping[str, Any]) -> Region:
         spelling=MappingProxyType(dict(data["spelling"])),
         shares_of_named=data["shares_of_named"],
         names_nothing=frozenset(data["names_nothing"].split()),
+        names=MappingProxyType(data.get("names", {})),
     )
 
 

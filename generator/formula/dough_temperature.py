@@ -15,6 +15,7 @@ from typing import Literal
 from generator.formula.note import COMMON_PRACTICE, Note
 from generator.measure.number import Range
 from generator.measure.temperature import to_celsius
+from generator.wording.speech import later
 
 Degrees = Literal["F", "C"]
 
@@ -98,13 +99,13 @@ def with_ice(water: Fraction, *, tap: Fraction, wanted: Fraction, degrees: Degre
 def water_note(water: Fraction, *, degrees: Degrees) -> Note | None:
     """What to know of a water temperature that no tap gives, or that yeast does not bear."""
     if water < _FREEZING[degrees]:
-        says = (
+        says = later(
             "The water would have to be below freezing: use ice for a part of it, and chill the flour or let the "
             "dough come out warmer."
         )
         return Note(kind="below freezing", says=says, source=COMMON_PRACTICE)
     if water > _TOO_WARM[degrees]:
-        says = (
+        says = later(
             "The water would be above 50 °C (122 °F), which harms yeast: warm the flour or the room, or let the "
             "dough come out cooler and rise longer."
         )

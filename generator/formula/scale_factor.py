@@ -10,6 +10,7 @@ from generator.formula.scaling import stays
 from generator.formula.tin_text import read_shape
 from generator.formula.tins import By, TinShape, factor_between
 from generator.measure.number import Range, read_number
+from generator.wording.speech import later
 
 LEAST_QUIET, MOST_QUIET = Fraction(1, 2), Fraction(2)
 """From half to double a home recipe is scaled without a word (common practice)."""
@@ -109,15 +110,21 @@ def scaling_notes(formula: Formula, factor: Fraction) -> tuple[Note, ...]:
     notes = [_far(factor), *_by_hand(formula)] if far else []
     kept = tuple(line.item for line in formula.lines if stays(line))
     if kept:
-        says = "Pinches and amounts to taste stay as they are."
+        says = later("Pinches and amounts to taste stay as they are.")
         notes.append(Note(kind="pinch", says=says, source=COMMON_PRACTICE, items=kept))
     return (*notes, look_note(factor))
 
 
 def _far(factor: Fraction) -> Note:
-    edge = "more than double" if factor > MOST_QUIET else "less than half"
-    says = f"This is {edge} of the recipe as it was baked: mixing, rising and baking may go another way."
-    return Note(kind="far", says=says, source=COMMON_PRACTICE)
+    return Note(kind="far", says=_MORE if factor > MOST_QUIET else _LESS, source=COMMON_PRACTICE)
+
+
+_MORE = later(
+    "This is more than double of the recipe as it was baked: mixing, rising and baking may go another way."
+)
+_LESS = later(
+    "This is less than half of the recipe as it was baked: mixing, rising and baking may go another way."
+)
 
 
 def _by_hand(formula: Formula) -> list[Note]:
@@ -125,10 +132,14 @@ def _by_hand(formula: Formula) -> list[Note]:
     salt = tuple(line.item for line in formula.lines if _is_salt(line) and not stays(line))
     notes = []
     if leavening:
-        says = "Leavening does not follow such a jump by number: a deep or large tin needs a little less."
+        says = later(
+            "Leavening does not follow such a jump by number: a deep or large tin needs a little less."
+        )
         notes.append(Note(kind="leavening", says=says, source=COMMON_PRACTICE, items=leavening))
     if salt:
-        says = "Salt is a matter of taste, and such a jump is seldom right to the gram: begin with a little less."
+        says = later(
+            "Salt is a matter of taste, and such a jump is seldom right to the gram: begin with a little less."
+        )
         notes.append(Note(kind="salt", says=says, source=COMMON_PRACTICE, items=salt))
     return notes
 
@@ -147,12 +158,19 @@ def _is_salt(line: Line) -> bool:
 
 def look_note(factor: Fraction) -> Note:
     """Times and temperatures are those of the recipe as written; `factor` is not 1."""
-    when, size = ("later", "larger") if factor > 1 else ("earlier", "smaller")
-    says = (
-        f"Times and temperatures are those of the recipe as written: one {size} piece is done {when}, so start "
-        f"looking {when}; more or fewer pieces of the same size take as long as before."
-    )
-    return Note(kind=f"look {when}", says=says, source=COMMON_PRACTICE)
+    if factor > 1:
+        return Note(kind="look later", says=_LOOK_LATER, source=COMMON_PRACTICE)
+    return Note(kind="look earlier", says=_LOOK_EARLIER, source=COMMON_PRACTICE)
+
+
+_LOOK_LATER = later(
+    "Times and temperatures are those of the recipe as written: one larger piece is done later, so start looking "
+    "later; more or fewer pieces of the same size take as long as before."
+)
+_LOOK_EARLIER = later(
+    "Times and temperatures are those of the recipe as written: one smaller piece is done earlier, so start looking "
+    "earlier; more or fewer pieces of the same size take as long as before."
+)
 
 
 def earliest_look(minutes: Range, depth_ratio: Fraction) -> Range | None:

@@ -11,6 +11,7 @@ from generator.formula.model import Block, Formula, Heat, Line, Use, WholePart
 from generator.formula.note import Note
 from generator.measure.number import Range, total
 from generator.measure.temperature import Temperature
+from generator.wording.speech import later
 
 Yeast = Literal["fresh", "active dry", "instant"]
 
@@ -153,7 +154,9 @@ def rehydration_note(temperature: Temperature) -> Note | None:
         return hot_liquid_note(temperature)
     if read.low >= 100:
         return None
-    says = "Below 100 °F (38 °C) dry yeast leaks glutathione, and the dough grows sticky: 105 to 115 °F is usual."
+    says = later(
+        "Below 100 °F (38 °C) dry yeast leaks glutathione, and the dough grows sticky: 105 to 115 °F is usual."
+    )
     return Note(kind="cool rehydration", says=says, source=_COOK)
 
 

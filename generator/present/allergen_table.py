@@ -9,8 +9,9 @@ from dataclasses import dataclass
 
 from generator.declaration.model import Declaration, Trace
 from generator.declaration.people import is_meant, may_be_meant
-from generator.declaration.regions import Region, region_named
+from generator.declaration.regions import Region, allergen_word, region_named
 from generator.present.addresses import slug
+from generator.wording.speech import later, say
 
 PATH = "allergens/"
 CONTAINS, MAY, TO_READ, NOT_LISTED = "contains", "may contain", "to be read", "not listed"
@@ -111,10 +112,17 @@ def _sources(traces: Iterable[Trace]) -> tuple[str, ...]:
 def _told(trace: Trace) -> str:
     """Where it comes from as a reader may put it; what the maker typed into the pantry is the pack's."""
     made_as, _, source = trace.source.rpartition(": ")
-    state = "may contain" if trace.state == MAY else "contains"
-    words = f"its pack says “{trace.words}”"
+    may, named = trace.state == MAY, allergen_word(trace.allergen)
+    words = say("its pack says “{words}”", words=trace.words)
     if source.startswith("pantry entry"):
-        words = f"by its pack, {state} {trace.allergen}"
+        words = say(_MAY_BY_PACK if may else _BY_PACK, allergen=named)
     elif not source.startswith("label"):
-        words = f"{state} {trace.allergen} by nature"
-    return f"made at home; {words}" if made_as else words
+        words = say(_MAY_BY_NATURE if may else _BY_NATURE, allergen=named)
+    return say("made at home; {words}", words=words) if made_as else words
+
+
+_BY_PACK, _MAY_BY_PACK = (
+    later("by its pack, contains {allergen}"),
+    later("by its pack, may contain {allergen}"),
+)
+_BY_NATURE, _MAY_BY_NATURE = later("contains {allergen} by nature"), later("may contain {allergen} by nature")

@@ -28,34 +28,35 @@ from generator.formula.model import Formula, Line
 from generator.measure.number import Range
 from generator.measure.temperature import nearest, to_celsius
 from generator.measure.unit import Spoons
-from generator.present.amounts import decimal, mixed, volume_words, weight_words
+from generator.present.amounts import decimal, mixed, number_range, volume_words, weight_words
 from generator.present.bench_views import AltitudeTable, AltitudeView
 from generator.present.measures import in_pieces
 from generator.present.views import RecipeView
+from generator.wording.speech import later, say
 
-_TEXTBOOK_NOTE = (
+_TEXTBOOK_NOTE = later(
     "In percent of each ingredient. The places of the figures for flour and fat in the printed columns are "
     "inferred."
 )
-_EXTENSION_NOTE = (
+_EXTENSION_NOTE = later(
     "For each teaspoon of baking powder and each cup of sugar and liquid. At the highest, an egg white "
     "more. The oven 15 to 25 °F (8 to 14 °C) hotter."
 )
-_TWO = (
+_TWO = later(
     "The two tables do not agree, and both are made for cakes; for other bakes they are a hint. Take one "
     "of them, not their middle, and bake a small one first."
 )
-_SODA = "Baking soda is in neither table."
-_YEAST = (
-    "Yeast doughs rise faster at altitude: take less yeast, or end the rise when the dough looks ready. "
-    f"No table says how much ({EXTENSION_SOURCE})."
+_SODA = later("Baking soda is in neither table.")
+_YEAST = later(
+    "Yeast doughs rise faster at altitude: take less yeast, or end the rise when the dough looks ready. No table "
+    "says how much ({source})."
 )
-_BOILING = (
+_BOILING = later(
     "Water boils about 1 °F lower for each 500 ft (0.6 °C for each 150 m), and no crumb becomes hotter "
     "than that: lower a core temperature near boiling by as much (from memory)."
 )
-_NOT_BAKED = "Nothing is baked here, and the tables speak of baking."
-_NONE = "The tables speak of cakes with baking powder, and of nothing that is in this recipe."
+_NOT_BAKED = later("Nothing is baked here, and the tables speak of baking.")
+_NONE = later("The tables speak of cakes with baking powder, and of nothing that is in this recipe.")
 
 
 def altitude_view(formula: Formula, *, spoons: Spoons, feet: Fraction | None = None) -> AltitudeView | None:
@@ -65,7 +66,7 @@ def altitude_view(formula: Formula, *, spoons: Spoons, feet: Fraction | None = N
     leavened = has_leavening(formula) and not is_yeast_dough(formula)
     if feet is None:
         tables = tuple(_general(formula)) if leavened else ()
-        notes = (*_cake_notes(formula, leavened=leavened), *_yeast_notes(formula), _BOILING)
+        notes = (*_cake_notes(formula, leavened=leavened), *_yeast_notes(formula), say(_BOILING))
         return AltitudeView(height="", tables=tables, notes=notes)
     tables = tuple(_own(formula, feet, spoons)) if leavened else ()
     return AltitudeView(
@@ -75,7 +76,11 @@ def altitude_view(formula: Formula, *, spoons: Spoons, feet: Fraction | None = N
 
 def height_words(feet: Fraction) -> str:
     """`5000 ft (1524 m)`."""
-    return f"{decimal(feet, places=0)} ft ({decimal(feet * METRES_IN_A_FOOT, places=0)} m)"
+    return say(
+        "{number} ft ({number2} m)",
+        number=decimal(feet, places=0),
+        number2=decimal(feet * METRES_IN_A_FOOT, places=0),
+    )
 
 
 def at_altitude(view: RecipeView, formula: Formula, *, spoons: Spoons, feet: Fraction) -> RecipeView:
@@ -83,7 +88,7 @@ def at_altitude(view: RecipeView, formula: Formula, *, spoons: Spoons, feet: Fra
     if view.sheet is None:
         return view
     own = altitude_view(formula, spoons=spoons, feet=feet) or AltitudeView(
-        height=height_words(feet), tables=(), notes=(_NOT_BAKED,)
+        height=height_words(feet), tables=(), notes=(say(_NOT_BAKED),)
     )
     return replace(view, sheet=replace(view.sheet, altitude=own))
 
@@ -104,36 +109,43 @@ def _general(formula: Formula) -> Iterator[AltitudeTable]:
     yield AltitudeTable(
         title=TEXTBOOK_SOURCE,
         columns=("", *(height_words(Fraction(each)) for each in TEXTBOOK_FEET)),
-        rows=tuple((_NAMES[kind], *(_signed(each) for each in TEXTBOOK[kind])) for kind in kinds),
-        note=_TEXTBOOK_NOTE,
+        rows=tuple((say(_NAMES[kind]), *(_signed(each) for each in TEXTBOOK[kind])) for kind in kinds),
+        note=say(_TEXTBOOK_NOTE),
     )
     told = tuple(kind for kind in kinds if kind in ("baking powder", "sugar", "liquid"))
     yield AltitudeTable(
         title=EXTENSION_SOURCE,
         columns=("", *(_band_words(band) for band in BANDS)),
-        rows=tuple((_NAMES[kind], *(_change(kind, band) for band in BANDS)) for kind in told),
-        note=_EXTENSION_NOTE,
+        rows=tuple((say(_NAMES[kind]), *(_change(kind, band) for band in BANDS)) for kind in told),
+        note=say(_EXTENSION_NOTE),
     )
 
 
 _NAMES: dict[Kind, str] = {
-    "baking powder": "Baking powder",
-    "flour": "Flour",
-    "eggs": "Eggs",
-    "sugar": "Sugar",
-    "fat": "Fat",
-    "liquid": "Liquid",
+    "baking powder": later("Baking powder"),
+    "flour": later("Flour"),
+    "eggs": later("Eggs"),
+    "sugar": later("Sugar"),
+    "fat": later("Fat"),
+    "liquid": later("Liquid"),
 }
 
 
 def _signed(percent: Fraction) -> str:
     if not percent:
-        return "as it is"
-    return f"{'−' if percent < 0 else '+'}{decimal(abs(percent), places=1)} %"
+        return say("as it is")
+    sign = "−" if percent < 0 else "+"
+    return say("{number} %", number=f"{sign}{decimal(abs(percent), places=1)}")
 
 
 def _band_words(band: Band) -> str:
-    return f"{band.low}–{band.high} ft ({_metres(band.low)}–{_metres(band.high)} m)"
+    return say(
+        "{low}–{high} ft ({metres}–{metres2} m)",
+        low=band.low,
+        high=band.high,
+        metres=_metres(band.low),
+        metres2=_metres(band.high),
+    )
 
 
 def _metres(feet: int) -> str:
@@ -142,13 +154,13 @@ def _metres(feet: int) -> str:
 
 def _change(kind: Kind, band: Band) -> str:
     if kind == "baking powder":
-        return f"−{mixed(band.powder)} tsp for each tsp"
+        return say("−{number} tsp for each tsp", number=mixed(band.powder))
     amount, sign = (band.sugar, "−") if kind == "sugar" else (band.liquid, "+")
-    return f"{sign}{_ends(amount)} tbsp for each cup"
+    return say("{sign}{ends} tbsp for each cup", sign=sign, ends=_ends(amount))
 
 
 def _ends(amount: Range) -> str:
-    return mixed(amount.low) if amount.low == amount.high else f"{mixed(amount.low)}–{mixed(amount.high)}"
+    return number_range(amount, mixed)
 
 
 def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeTable]:
@@ -157,7 +169,7 @@ def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeT
     columns = around(feet)
     yield AltitudeTable(
         title=TEXTBOOK_SOURCE,
-        columns=("", "as written", *(height_words(Fraction(each)) for each in columns)),
+        columns=("", say("as written"), *(height_words(Fraction(each)) for each in columns)),
         rows=tuple(
             (
                 line.item,
@@ -166,18 +178,18 @@ def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeT
             )
             for line, kind in lines
         ),
-        note=_TEXTBOOK_NOTE,
+        note=say(_TEXTBOOK_NOTE),
     )
     for band in bands_at(feet):
         told = tuple(each for each in lines if each[1] in ("baking powder", "sugar", "liquid"))
         yield AltitudeTable(
             title=EXTENSION_SOURCE,
-            columns=("", "as written", _band_words(band)),
+            columns=("", say("as written"), _band_words(band)),
             rows=tuple(
                 (line.item, _words(line, Fraction(1), spoons), _by_extension(line, kind, band, spoons))
                 for line, kind in told
             ),
-            note=_EXTENSION_NOTE,
+            note=say(_EXTENSION_NOTE),
         )
 
 
@@ -198,35 +210,47 @@ def _by_extension(line: Line, kind: Kind, band: Band, spoons: Spoons) -> str:
 
 def _cake_notes(formula: Formula, *, leavened: bool) -> Iterator[str]:
     if leavened:
-        yield _TWO
+        yield say(_TWO)
         if any(line.ware and line.ware.ingredient.name == "baking soda" for line in formula.lines):
-            yield _SODA
+            yield say(_SODA)
 
 
 def _yeast_notes(formula: Formula) -> Iterator[str]:
     if is_yeast_dough(formula):
-        yield _YEAST
+        yield say(_YEAST, source=EXTENSION_SOURCE)
 
 
 def _notes(formula: Formula, feet: Fraction, *, leavened: bool) -> Iterator[str]:
     if leavened:
         if feet not in TEXTBOOK_FEET:
-            yield f"The textbook has no figures for {height_words(feet)} itself; the nearest it has are shown."
+            yield say(
+                "The textbook has no figures for {height} itself; the nearest it has are shown.",
+                height=height_words(feet),
+            )
         if not bands_at(feet):
             low, high = height_words(Fraction(BANDS[0].low)), height_words(Fraction(BANDS[-1].high))
-            yield f"The extension’s table reaches from {low} to {high}, so it says nothing here."
+            yield say(
+                "The extension’s table reaches from {low} to {high}, so it says nothing here.",
+                low=low,
+                high=high,
+            )
     elif not is_yeast_dough(formula):
-        yield _NONE
+        yield say(_NONE)
     yield from _cake_notes(formula, leavened=leavened)
     yield from _yeast_notes(formula)
     boils = boiling_f(feet)
     in_c = nearest(to_celsius(boils), 1)
     yield (
-        f"Water boils at about {nearest(boils, 1)} °F ({in_c} °C) there, about 1 °F lower for each 500 ft "
-        "(from memory)."
+        say(
+            "Water boils at about {number} °F ({in_c} °C) there, about 1 °F lower for each 500 ft (from memory).",
+            number=nearest(boils, 1),
+            in_c=in_c,
+        )
     )
     if any(heat.temperature.fahrenheit().high >= boils for heat in cores(formula)):
         yield (
-            "The core temperature of this recipe cannot be reached there: lower it by as much as water "
-            "boils lower, and go by its look."
+            say(
+                "The core temperature of this recipe cannot be reached there: lower it by as much as water "
+                "boils lower, and go by its look."
+            )
         )

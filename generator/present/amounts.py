@@ -3,7 +3,7 @@
 Kitchen rounding is for display only; nothing computes on from a printed amount. Steps and rules are common practice.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -12,6 +12,8 @@ from math import floor, lcm
 from generator.measure.number import Range
 from generator.measure.same import Same
 from generator.measure.unit import Spoons
+from generator.wording.forms import number
+from generator.wording.speech import later, say
 
 CLOSE = Fraction(25, 1000)
 """A volume may miss its weight by 2.5 %; where no scoops come that near, the weight does the work."""
@@ -49,7 +51,12 @@ def mixed(value: Fraction) -> str:
 
 
 def decimal(value: Fraction, *, places: int) -> str:
-    """Rounded half up, without trailing zeros."""
+    """As `pointed`, with the decimal mark of the language."""
+    return number(pointed(value, places=places))
+
+
+def pointed(value: Fraction, *, places: int) -> str:
+    """Rounded half up, without trailing zeros, with a point: for programs and commands."""
     scale = 10**places
     units = (2 * value.numerator * scale + value.denominator) // (2 * value.denominator)
     whole, rest = divmod(units, scale)
@@ -68,8 +75,17 @@ def weight_words(grams: Range | None) -> str:
     """`430 g`, `20–25 g`; "" where no weight is known."""
     if grams is None:
         return ""
-    low, high = grams_on_scale(grams.low), grams_on_scale(grams.high)
-    return f"{low} g" if low == high else f"{low}–{high} g"
+    return say("{weight} g", weight=ends(grams_on_scale(grams.low), grams_on_scale(grams.high)))
+
+
+def ends(low: str, high: str) -> str:
+    """`20`, `20–25`."""
+    return low if low == high else f"{low}–{high}"
+
+
+def number_range(amount: Range, words: Callable[[Fraction], str]) -> str:
+    """Both ends in such words, once where they are the same."""
+    return ends(words(amount.low), words(amount.high))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -197,10 +213,27 @@ def volume_words(millilitres: Range | None, spoons: Spoons) -> str:
         return ""
     low, high = _one_volume(millilitres.low, spoons), _one_volume(millilitres.high, spoons)
     if low == high:
-        return " + ".join(f"{number} {unit}" for number, unit in high)
+        return _sum(high)
     if len(low) == len(high) == 1 and low[0][1].rstrip("s") == high[0][1].rstrip("s"):
-        return f"{low[0][0]}–{high[0][0]} {high[0][1]}"
-    return " to ".join(" + ".join(f"{number} {unit}" for number, unit in each) for each in (low, high))
+        return _term(f"{low[0][0]}–{high[0][0]}", high[0][1])
+    return say("{low} to {high}", low=_sum(low), high=_sum(high))
+
+
+def _sum(terms: tuple[tuple[str, str], ...]) -> str:
+    return " + ".join(_term(number, unit) for number, unit in terms)
+
+
+_UNITS = {
+    "cup": later("{number} cup"),
+    "cups": later("{number} cups"),
+    "tbsp": later("{number} tbsp"),
+    "tsp": later("{number} tsp"),
+    "pinch": later("a pinch"),
+}
+
+
+def _term(number: str, unit: str) -> str:
+    return say(_UNITS[unit], number=number)
 
 
 def _one_volume(millilitres: Fraction, spoons: Spoons) -> tuple[tuple[str, str], ...]:
@@ -217,15 +250,14 @@ def _terms(numerator: int, denominator: int, spoons: Same[Spoons]) -> tuple[tupl
 
 def count_words(count: Range) -> str:
     """`2`, `1½`, `2–3`."""
-    low, high = mixed(count.low), mixed(count.high)
-    return low if low == high else f"{low}–{high}"
+    return number_range(count, mixed)
 
 
 def percent_words(percent: Fraction | None) -> str:
     """`100 %`, `62.2 %`, `0.28 %`; "" where there is none."""
     if percent is None:
         return ""
-    return f"{decimal(percent, places=1 if percent >= 1 else 2)} %"
+    return say("{number} %", number=decimal(percent, places=1 if percent >= 1 else 2))
 
 
 def pounds_and_ounces(grams: Fraction) -> str:
@@ -234,5 +266,7 @@ def pounds_and_ounces(grams: Fraction) -> str:
     pounds, rest = divmod(tenths, 160)
     ounces = decimal(Fraction(rest, 10), places=1)
     if not pounds:
-        return f"{ounces} oz"
-    return f"{pounds} lb {ounces} oz" if rest else f"{pounds} lb"
+        return say("{ounces} oz", ounces=ounces)
+    if not rest:
+        return say("{pounds} lb", pounds=pounds)
+    return say("{pounds} lb {ounces} oz", pounds=pounds, ounces=ounces)

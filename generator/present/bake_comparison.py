@@ -9,24 +9,24 @@ from generator.measure.number import Range
 from generator.present.amounts import decimal, percent_words, weight_words
 from generator.present.bake_days import signed_grams
 from generator.present.bake_views import BakeRowView, ComparisonView, GroupView, SpreadView
-from generator.present.durations import day_words
+from generator.wording.forms import day_words
 
 FEW = 5
 """Bakes below which a mean says little: our decision, and a mild one."""
 
 
-def comparison_view(days: Iterable[BakeDay], *, title: str, language: str) -> ComparisonView:
+def comparison_view(days: Iterable[BakeDay], *, title: str) -> ComparisonView:
     """All bakes in groups by revision, since amounts of another revision are added to another recipe."""
-    groups = tuple(_group(each, language) for each in groups_of(days))
+    groups = tuple(_group(each) for each in groups_of(days))
     return ComparisonView(title=title, groups=groups)
 
 
-def _group(group: Group, language: str) -> GroupView:
+def _group(group: Group) -> GroupView:
     count = len(group.days)
     named = f"Revision {group.revision}" if group.revision is not None else "Revision not recorded"
     return GroupView(
         title=f"{named}: {count} {'bake' if count == 1 else 'bakes'}",
-        rows=tuple(_row(each, language) for each in group.days),
+        rows=tuple(_row(each) for each in group.days),
         spreads=tuple(_spread(each) for each in group.spreads) if count > 1 else (),
         by_humidity=_ordered(group, lambda day: day.humidity, lambda value: percent_words(value)),
         by_warmth=_ordered(group, lambda day: day.warmth, lambda value: f"{decimal(value, places=1)} °C"),
@@ -34,13 +34,13 @@ def _group(group: Group, language: str) -> GroupView:
     )
 
 
-def _row(day: BakeDay, language: str) -> BakeRowView:
+def _row(day: BakeDay) -> BakeRowView:
     record = day.record
     number = f" ({record.number})" if record.number > 1 else ""
     loss = f" (-{decimal(100 * day.loss, places=1)} %)" if day.loss is not None and day.loss >= 0 else ""
     baked = weight_words(Range.exact(record.baked)) + loss if record.baked is not None else ""
     return BakeRowView(
-        day=f"{day_words(record.day, language)}{number}",
+        day=f"{day_words(record.day)}{number}",
         room=record.room,
         weather=record.weather,
         added=net_words(day),

@@ -12,11 +12,13 @@ from generator.formula.model import Formula, Line
 from generator.formula.timeline import stages_of
 from generator.history.bake_days import BakeDay
 from generator.measure.number import Range
-from generator.present.amounts import count_words, decimal, percent_words, weight_words
+from generator.present.amounts import count_words, decimal, grams_on_scale, percent_words, weight_words
 from generator.present.bake_views import BakeDayView
-from generator.present.durations import day_words, minutes_words
+from generator.present.durations import minutes_words
 from generator.present.measures import in_pieces
 from generator.present.recipe import Setting
+from generator.wording.forms import day_words
+from generator.wording.speech import NOTATION, say, speaking
 
 
 def bake_day_view(day: BakeDay, formula: Formula, setting: Setting, *, current: int) -> BakeDayView:
@@ -24,12 +26,11 @@ def bake_day_view(day: BakeDay, formula: Formula, setting: Setting, *, current: 
     record = day.record
     since = any(each.on >= record.day for each in formula.about.corrections)
     stale = since if record.revision is None else record.revision != current
-    offers = () if stale else tuple(_offers(day, setting.settings.language))
+    offers = () if stale else tuple(_offers(day))
     return BakeDayView(
         path=record.path,
         title=formula.about.title,
-        day=day_words(record.day, setting.settings.language)
-        + (f", bake {record.number}" if record.number > 1 else ""),
+        day=day_words(record.day) + (f", bake {record.number}" if record.number > 1 else ""),
         revision=f"revision {record.revision}" if record.revision else "",
         summary="; ".join(_sums(day)),
         alarms=alarms(day, formula, setting),
@@ -162,7 +163,7 @@ def _source(carried: LineAllergens, allergen: str) -> str:
     )
 
 
-def _offers(day: BakeDay, language: str) -> Iterator[str]:
+def _offers(day: BakeDay) -> Iterator[str]:
     """A correction for each line that more went into: what was really used, as a command to copy."""
     record = day.record
     for change in day.sums.changes:
@@ -177,7 +178,7 @@ def _offers(day: BakeDay, language: str) -> Iterator[str]:
                 line.key if line.part else line.item,
                 _corrected(line, used),
             ),
-            *("--why", _why(day, change, language), "--from", record.path),
+            *("--why", _why(day, change), "--from", record.path),
         ]
         yield " ".join(shlex.quote(each) if each not in ("--why", "--from") else each for each in words)
 
@@ -188,19 +189,19 @@ def _corrected(line: Line, used: Range) -> str:
         count = line.count.scaled(used.mid / line.grams.mid)
         if line.count.is_exact and count.low.denominator in (1, 2):
             return count_words(count)
-    low, high = (weight_words(Range.exact(each)).removesuffix(" g") for each in (used.low, used.high))
+    with speaking(NOTATION):
+        low, high = (grams_on_scale(each) for each in (used.low, used.high))
     return f"{low} g" if low == high else f"{low}-{high} g"
 
 
-def _why(day: BakeDay, change: Change, language: str) -> str:
+def _why(day: BakeDay, change: Change) -> str:
     said = day.record.weather or day.record.room
     beside = f" ({said})" if said else ""
-    more = (
-        f"{weight_words(change.net)} more"
-        if change.net.low > 0
-        else f"{weight_words(change.net.scaled(-1))} less"
-    )
-    return f"It took {more} at the bake of {day_words(day.record.day, language)}{beside}."
+    on = f"{day_words(day.record.day)}{beside}"
+    if change.net.low > 0:
+        return say("It took {weight} more at the bake of {day}.", weight=weight_words(change.net), day=on)
+    weight = weight_words(change.net.scaled(-1))
+    return say("It took {weight} less at the bake of {day}.", weight=weight, day=on)
 
 
 def _no_offer(day: BakeDay, offers: tuple[str, ...], current: int) -> str:

@@ -15,9 +15,9 @@ from generator.present.allergen_table import (
     Declared,
     allergen_table,
 )
-from generator.present.durations import day_words
 from generator.present.recipe import Setting
 from generator.present.views import RecipeView, SiteView
+from generator.wording.forms import day_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +89,10 @@ class BookView:
     tins: tuple[BookEntry, ...]
     paths: Mapping[str, str]
 
+    @property
+    def count(self) -> int:
+        return len(self.bakes)
+
 
 def book_view(views: Sequence[RecipeView], setting: Setting, *, title: str, subject: str) -> BookView:
     """The book of these bakes, in their order."""
@@ -106,7 +110,7 @@ def book_view(views: Sequence[RecipeView], setting: Setting, *, title: str, subj
         language=settings.language,
         created=min(days, default=None),
         modified=max(days, default=None),
-        as_of=day_words(max(days, default=None), settings.language),
+        as_of=day_words(max(days, default=None)),
         bakes=bakes,
         declared=tuple(_declared(table, places, view, setting) for view in views),
         allergens=tuple(_allergens(table, places)),

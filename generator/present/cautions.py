@@ -12,6 +12,7 @@ from generator.declaration.lines import formula_allergens
 from generator.formula.model import Block, Formula, Heat, Line, Mention, Part, Use, WholePart
 from generator.present.stored import cooked_on_the_stove, stored
 from generator.present.unheated import is_heated, keys_of, left_unheated, ware_keys
+from generator.wording.speech import later, say
 
 SYRUP_FROM_C = Fraction(105)
 
@@ -26,118 +27,132 @@ class Caution:
     eater: bool = False
 
 
-RAW_DOUGH = "Do not taste raw dough or batter: {things}. Wash hands and surfaces."
+RAW_DOUGH = later("Do not taste raw dough or batter: {things}. Wash hands and surfaces.")
 CAUTIONS = (
     Caution(name="raw dough", words=RAW_DOUGH, basis="CDC and FDA on raw flour and raw egg"),
     Caution(
         name="raw flour",
-        words="Contains raw flour: bake it before anyone eats it.",
+        words=later("Contains raw flour: bake it before anyone eats it."),
         basis="CDC on raw flour; flour heated at home is not reliably treated (FDA)",
         eater=True,
     ),
     Caution(
         name="raw egg",
-        words="Contains raw egg: use pasteurised egg. Not for young children, in pregnancy, for older or "
-        "immune-compromised people.",
+        words=later(
+            "Contains raw egg: use pasteurised egg. Not for young children, in pregnancy, for older or "
+            "immune-compromised people."
+        ),
         basis="CDC on raw egg; the groups from memory",
         eater=True,
     ),
     Caution(
         name="honey",
-        words="Honey is not for babies under 12 months, not even baked.",
+        words=later("Honey is not for babies under 12 months, not even baked."),
         basis="INSPQ; CDC, from memory",
         eater=True,
     ),
     Caution(
         name="hot sugar",
-        words="Hot sugar burns badly: keep children away and let it cool before you touch it.",
+        words=later("Hot sugar burns badly: keep children away and let it cool before you touch it."),
         basis="common practice",
     ),
     Caution(
         name="hot oil",
-        words="Hot fat burns badly: keep children and water away, and never leave it alone.",
+        words=later("Hot fat burns badly: keep children and water away, and never leave it alone."),
         basis="common practice",
     ),
     Caution(
         name="lye",
-        words="Lye burns: food grade only, gloves and goggles. Add lye to cold water, never water to lye. "
-        "Not to be eaten before it is baked.",
+        words=later(
+            "Lye burns: food grade only, gloves and goggles. Add lye to cold water, never water to lye. "
+            "Not to be eaten before it is baked."
+        ),
         basis="21 CFR 184.1763 (sodium hydroxide in food), from memory; common practice",
     ),
     Caution(
         name="egg filling",
-        words="Cook egg fillings to 160 °F (71 °C).",
+        words=later("Cook egg fillings to 160 °F (71 °C)."),
         basis="foodsafety.gov, minimum temperatures",
     ),
     Caution(
         name="cooling",
-        words="Cool hot fillings fast: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, to 41 °F (5 °C) within 6 "
-        "hours in all.",
+        words=later(
+            "Cool hot fillings fast: from 135 °F (57 °C) to 70 °F (21 °C) within 2 hours, to 41 °F (5 °C) within 6 "
+            "hours in all."
+        ),
         basis="FDA Food Code 3-501.14, from memory",
     ),
     Caution(
         name="chilled",
-        words="Keep refrigerated, at most 40 °F (4 °C). Discard after 2 hours above that, 1 hour above 90 °F "
-        "(32 °C).",
+        words=later(
+            "Keep refrigerated, at most 40 °F (4 °C). Discard after 2 hours above that, 1 hour above 90 °F "
+            "(32 °C)."
+        ),
         basis="USDA, danger zone of 40 to 140 °F",
         eater=True,
     ),
     Caution(
         name="garlic in oil",
-        words="Garlic or herbs in oil: refrigerate at 40 °F (4 °C) or less and use within 4 days, or freeze. "
-        "Never keep at room temperature.",
+        words=later(
+            "Garlic or herbs in oil: refrigerate at 40 °F (4 °C) or less and use within 4 days, or freeze. "
+            "Never keep at room temperature."
+        ),
         basis="National Center for Home Food Preservation, 2015 (older pages say 7 days)",
         eater=True,
     ),
     Caution(
         name="starter discard",
-        words="Starter that is taken off is raw flour: bake it before anyone eats it. Keep it refrigerated; "
-        "throw it away if it is mouldy or pink.",
+        words=later(
+            "Starter that is taken off is raw flour: bake it before anyone eats it. Keep it refrigerated; "
+            "throw it away if it is mouldy or pink."
+        ),
         basis="derived from CDC on raw flour",
     ),
     Caution(
         name="candied peel",
-        words="Dry candied peel fully and keep it airtight and cool. Throw it away if it is mouldy.",
+        words=later("Dry candied peel fully and keep it airtight and cool. Throw it away if it is mouldy."),
         basis="common practice, from memory",
     ),
     Caution(
         name="alcohol",
-        words="Made with alcohol; some of it remains after baking.",
+        words=later("Made with alcohol; some of it remains after baking."),
         basis="USDA retention factors, release 6 (2007): 45 % after 25 minutes, 10 % after 2 hours",
         eater=True,
     ),
     Caution(
         name="choking",
-        words="Whole nuts and hard pieces can choke: not for children under 4.",
+        words=later("Whole nuts and hard pieces can choke: not for children under 4."),
         basis="American Academy of Pediatrics",
         eater=True,
     ),
     Caution(
         name="lupin",
-        words="Lupin can harm people with a peanut allergy too.",
+        words=later("Lupin can harm people with a peanut allergy too."),
         basis="Regulation (EU) 1169/2011, Annex II, names lupin; the cross-reaction from memory",
         eater=True,
     ),
     Caution(
         name="royal jelly",
-        words="Royal jelly, bee pollen and propolis can cause severe allergic reactions.",
+        words=later("Royal jelly, bee pollen and propolis can cause severe allergic reactions."),
         basis="Standard 1.2.3 (Australia and New Zealand): warning and advisory statements, the words from memory",
         eater=True,
     ),
     Caution(
         name="xylitol",
-        words="Xylitol is poisonous to dogs; much of it may act as a laxative.",
+        words=later("Xylitol is poisonous to dogs; much of it may act as a laxative."),
         basis="from memory",
         eater=True,
     ),
     Caution(
         name="sugar alcohols",
-        words="Much sugar alcohol may act as a laxative.",
+        words=later("Much sugar alcohol may act as a laxative."),
         basis="from memory",
         eater=True,
     ),
 )
-ALCOHOL_AS_IT_IS = "Made with alcohol that no heat takes away."  # USDA retention factors: 70 % after a night
+ALCOHOL_AS_IT_IS = later(
+    "Made with alcohol that no heat takes away."
+)  # USDA retention factors: 70 % after a night
 
 _LYE = re.compile(r"\b(?:lye|sodium hydroxide|caustic soda)\b", re.IGNORECASE)
 _XYLITOL = re.compile(r"\bxylitol\b", re.IGNORECASE)
@@ -186,17 +201,20 @@ def raised_by(formula: Formula, *, book: Mapping[str, Formula]) -> frozenset[str
 
 
 def _worded(caution: Caution, formula: Formula, book: Mapping[str, Formula]) -> Caution:
-    words = caution.words
+    words = say(caution.words)
     if caution.name == "raw dough":
-        words = RAW_DOUGH.format(things=_raw_things(_keys(formula, book)))
+        words = say(RAW_DOUGH, things=_raw_things(_keys(formula, book)))
     if caution.name == "alcohol" and "alcohol" in left_unheated(formula, book):
-        words = ALCOHOL_AS_IT_IS
+        words = say(ALCOHOL_AS_IT_IS)
     return Caution(name=caution.name, words=words, basis=caution.basis, eater=caution.eater)
 
 
 def _raw_things(keys: frozenset[str]) -> str:
-    raw = [words for key, words in (("raw flour", "flour"), ("raw egg", "egg")) if key in keys]
-    return f"{' and '.join(raw)} {'is' if len(raw) == 1 else 'are'} raw" if raw else ""
+    if {"raw flour", "raw egg"} <= keys:
+        return say("flour and egg are raw")
+    if "raw flour" in keys:
+        return say("flour is raw")
+    return say("egg is raw") if "raw egg" in keys else ""
 
 
 def _keys(formula: Formula, book: Mapping[str, Formula]) -> frozenset[str]:

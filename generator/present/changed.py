@@ -10,23 +10,36 @@ from generator.history.events import Facts
 from generator.measure.number import Range
 from generator.present.amounts import decimal, percent_words, weight_words
 from generator.present.durations import minutes_words
+from generator.wording.speech import later, say
 
 ARROW = "→"
 _WEIGHT = re.compile(r"[0-9][0-9 .,/½⅓⅔¼¾⅛⅜⅝⅞–-]*\s?(?:g|kg|oz|lbs?)\b")
 _FIGURE = re.compile(r"(-?[0-9.]+(?:e-?[0-9]+)?)(?:-(-?[0-9.]+(?:e-?[0-9]+)?))? (min|F|C|g|ml|mm)( fan)?")
+_FIGURES = {
+    "F": later("{number} °F"),
+    "C": later("{number} °C"),
+    "ml": later("{number} ml"),
+    "mm": later("{number} mm"),
+}
+_PLACES = (
+    *(later("the title"), later("the lead"), later("the introduction"), later("the method")),
+    *(later("the chapters of a film"), later("the links"), later("the credits")),
+    *(later("makes"), later("portions"), later("tin"), later("keeps"), later("finished weight")),
+)
+"""What facts call the places of the maker's words."""
 _NEW = {
-    "contains": "now contains {}",
-    "may contain": "may now contain {}",
-    "unknown": "not known now: {}",
-    "kitchen": "the kitchen now handles {} too",
-    "caution": "a new caution: {}",
+    "contains": later("now contains {thing}"),
+    "may contain": later("may now contain {thing}"),
+    "unknown": later("not known now: {thing}"),
+    "kitchen": later("the kitchen now handles {thing} too"),
+    "caution": later("a new caution: {thing}"),
 }
 _GONE = {
-    "contains": "{} is no longer named as contained",
-    "may contain": "{} is no longer named as what it may contain",
-    "unknown": "no longer unknown: {}",
-    "kitchen": "{} is no longer named as handled in the kitchen",
-    "caution": "the caution on {} no longer stands",
+    "contains": later("{thing} is no longer named as contained"),
+    "may contain": later("{thing} is no longer named as what it may contain"),
+    "unknown": later("no longer unknown: {thing}"),
+    "kitchen": later("{thing} is no longer named as handled in the kitchen"),
+    "caution": later("the caution on {thing} no longer stands"),
 }
 
 
@@ -68,14 +81,14 @@ def _sums(facts: Facts) -> tuple[tuple[str, str], ...]:
     sums = dough if isinstance(dough, Mapping) else {}
     percent = numbers([sums.get("hydration")] * 2)
     hydration = percent_words(Fraction(str(percent[0]))) if percent and percent[0] > 0 else ""
-    name = "dough" if sums.get("flour") else "raw weight"
-    finished = ("finished weight", _grams(facts.get("finished")))
-    return ("hydration", hydration), (name, _grams(sums.get("grams"))), finished
+    name = say("dough") if sums.get("flour") else say("raw weight")
+    finished = (say("finished weight"), _grams(facts.get("finished")))
+    return (say("hydration"), hydration), (name, _grams(sums.get("grams"))), finished
 
 
 def _words(change: Change, repeated: frozenset[str]) -> str:
     if change.kind in _NEW:
-        words = (_NEW if change.after is not None else _GONE)[change.kind].format(change.subject)
+        words = say((_NEW if change.after is not None else _GONE)[change.kind], thing=change.subject)
         return f"{words} ({change.way})" if change.way else words
     if change.kind in ("line", "written", "beside", "share"):
         part, _, item = change.subject.partition("/")
@@ -88,16 +101,17 @@ def _words(change: Change, repeated: frozenset[str]) -> str:
 
 def _line_words(change: Change, named: str) -> str:
     if change.kind == "share":
-        return f"{named} is divided otherwise among the steps{_in_way(change)}"
+        return say("{item} is divided otherwise among the steps", item=named) + _in_way(change)
     if change.kind == "beside":
         return f"{named}: “{change.before or ''}” {ARROW} “{change.after or ''}”"
     old, new = _table(change.before), _table(change.after)
     if change.kind == "written":
-        return f"{named} is written otherwise: {old.get('amount', '')} {ARROW} {new.get('amount', '')}"
+        amounts = f"{old.get('amount', '')} {ARROW} {new.get('amount', '')}"
+        return say("{item} is written otherwise: {amounts}", item=named, amounts=amounts)
     if change.before is None:
-        return f"new: {_amount(new)} {named}".replace("  ", " ")
+        return say("new: {what}", what=f"{_amount(new)} {named}".strip())
     if change.after is None:
-        return f"{named} is left out ({_amount(old) or 'no amount'})"
+        return say("{item} is left out ({amount})", item=named, amount=_amount(old) or say("no amount"))
     return f"{named} {_change_of_line(old, new)}"
 
 
@@ -108,10 +122,10 @@ def _change_of_line(old: Mapping[str, object], new: Mapping[str, object]) -> str
     if then == now and old.get("amount") != new.get("amount"):
         told = [f"{old.get('amount', '')} {ARROW} {new.get('amount', '')}"]
     if old.get("optional") != new.get("optional"):
-        told.append("is now optional" if new.get("optional") else "is no longer optional")
+        told.append(say("is now optional") if new.get("optional") else say("is no longer optional"))
     if old.get("or") != new.get("or"):
-        told.append("has other alternatives")
-    return ", ".join(told) or "changes by less than a scale shows"
+        told.append(say("has other alternatives"))
+    return ", ".join(told) or say("changes by less than a scale shows")
 
 
 def _amount(line: Mapping[str, object]) -> str:
@@ -124,14 +138,16 @@ def _amount(line: Mapping[str, object]) -> str:
 
 def _figure_words(change: Change) -> str:
     old, new = (_figure(each) for each in (change.before, change.after))
-    what = {"measure": "a measure in a step", "other": "a temperature"}.get(change.subject, change.subject)
+    what = {"measure": say("a measure in a step"), "other": say("a temperature")}.get(
+        change.subject, say(change.subject)
+    )
     if change.kind == "extra":
-        what = f"{change.subject} as needed"
+        what = say("{item} as needed", item=change.subject)
     where = _in_way(change)
     if change.before is None:
-        return f"new: {what} {new}{where}"
+        return say("new: {what}", what=f"{what} {new}{where}")
     return (
-        f"{what} {old} no longer stands{where}"
+        say("{what} no longer stands", what=f"{what} {old}") + where
         if change.after is None
         else f"{what} {old} {ARROW} {new}{where}"
     )
@@ -146,7 +162,7 @@ def _figure(value: object) -> str:
     text = value if isinstance(value, str) else ""
     found = _FIGURE.fullmatch(text)
     if found is None:
-        return text.replace("gas ", "gas mark ")
+        return re.sub("^gas (.*)", lambda found: say("gas mark {number}", number=found[1]), text)
     try:
         low = Fraction(found[1])
         high = Fraction(found[2]) if found[2] else low
@@ -160,22 +176,22 @@ def _figure(value: object) -> str:
     low_words, high_words = (decimal(abs(each), places=1) for each in (low, high))
     signs = ("−" if low < 0 else "", "−" if high < 0 else "")
     ends = (signs[0] + low_words, signs[1] + high_words)
-    unit = f"°{found[3]}" if found[3] in ("F", "C") else found[3]
-    return f"{ends[0] if low == high else '–'.join(ends)} {unit}{found[4] or ''}"
+    words = say(_FIGURES[found[3]], number=ends[0] if low == high else "–".join(ends))
+    return say("{degrees} fan", degrees=words) if found[4] else words
 
 
 def _other_words(change: Change) -> str:
     if change.kind == "own caution":
-        return "a caution in the method has changed"
+        return say("a caution in the method has changed")
     if change.kind == "label":
-        return "the list of ingredients on the label reads otherwise"
+        return say("the list of ingredients on the label reads otherwise")
     if change.kind == "words":
-        return f"other words: {change.subject}"
+        return say("other words: {subject}", subject=say(change.subject))
     old, new = change.before, change.after
     if change.kind == "finished":
-        old, new = _grams(old) or "not known", _grams(new) or "not known"
-    named = "finished weight" if change.kind == "finished" else change.kind
-    return f"{named} {old or 'not said'} {ARROW} {new or 'not said'}"
+        old, new = _grams(old) or say("not known"), _grams(new) or say("not known")
+    named = say("finished weight" if change.kind == "finished" else change.kind)
+    return f"{named} {old or say('not said')} {ARROW} {new or say('not said')}"
 
 
 def _grams(value: object) -> str:

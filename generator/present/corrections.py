@@ -21,9 +21,10 @@ from generator.present.addresses import recipe_path
 from generator.present.changed import Told, told_changes
 from generator.present.corrected import ARROW, amount_of, because_words, change_words, named, worded
 from generator.present.correction_views import CorrectionView, SinceView
-from generator.present.durations import day_words
 from generator.present.page_link import PageLink
 from generator.settings import Settings
+from generator.wording.forms import day_words
+from generator.wording.speech import say
 
 Titles = Mapping[str, str]
 _LOUD = (Harm.ALLERGENS, Harm.CAUTIONS)
@@ -69,7 +70,7 @@ def _own(formula: Formula, settings: Settings, ledger: Ledger) -> Iterator[Corre
     for each, number in numbered(formula, ledger):
         yield CorrectionView(
             on=each.on,
-            day=day_words(each.on, settings.language),
+            day=day_words(each.on),
             change=change_words(each, formula, settings),
             why=each.why,
             because=because_words(each.why, formula),
@@ -90,7 +91,7 @@ def _beside(formula: Formula, settings: Settings, ledger: Ledger, titles: Titles
         if change:
             yield CorrectionView(
                 on=after.on,
-                day=day_words(after.on, settings.language),
+                day=day_words(after.on),
                 change=change,
                 why=after.why,
                 because=_ledgers_reason(after, formula, titles),
@@ -107,7 +108,9 @@ def _ledgers_words(before: Revision, after: Revision, formula: Formula, settings
         return f"{what} {old} {ARROW} {new}"
     told = _for_readers(told_changes(before.facts, after.facts))
     words = [_words(each, before.facts, after.facts, formula, settings) for each in told]
-    more = f" and {len(words) - _MOST_TOLD} changes more" if len(words) > _MOST_TOLD else ""
+    more = (
+        say(" and {number} changes more", number=len(words) - _MOST_TOLD) if len(words) > _MOST_TOLD else ""
+    )
     return "; ".join(words[:_MOST_TOLD]) + more
 
 
@@ -115,9 +118,9 @@ def _ledgers_reason(after: Revision, formula: Formula, titles: Titles) -> str:
     why = because_words(after.why, formula) if after.why != _TAKEN_BACK else ""
     source = after.what.partition(":")[0]
     lead: Mapping[Cause, str] = {
-        "component": f"its {titles.get(source, source)} was corrected",
-        "pantry": "what is known of a pack was corrected",
-        "undo": "an earlier correction was taken back",
+        "component": say("its {value} was corrected", value=titles.get(source, source)),
+        "pantry": say("what is known of a pack was corrected"),
+        "undo": say("an earlier correction was taken back"),
     }
     return ": ".join(each for each in (lead.get(after.cause, ""), why) if each)
 

@@ -11,17 +11,22 @@ from fractions import Fraction
 from generator.formula.dough_temperature import water_note, water_temperature
 from generator.formula.equipment import EVERY, Equipment, equipment_of_name, is_yeast_dough, mixing_of
 from generator.formula.model import Formula
+from generator.measure.number import Range
 from generator.measure.temperature import difference_to_celsius, nearest, to_celsius, to_fahrenheit
-from generator.present.amounts import decimal
-from generator.present.heats import decimal_signed
+from generator.present.heats import degrees
 from generator.present.sheet_views import WaterRow, WaterView
 from generator.settings import Degrees, Scale, Settings
+from generator.wording.speech import later, say
 
 ROOMS: dict[Scale, tuple[int, ...]] = {"F": (64, 68, 72, 75, 79), "C": (18, 20, 22, 24, 26)}
 
-_NAMES: dict[Equipment, str] = {"machine": "bread machine", "mixer": "mixer", "hand": "by hand"}
-_CELLS = {"below freezing": "below freezing: ice", "too warm": "too warm for yeast"}
-_METHOD = "the method"
+_NAMES: dict[Equipment, str] = {
+    "machine": later("bread machine"),
+    "mixer": later("mixer"),
+    "hand": later("by hand"),
+}
+_CELLS = {"below freezing": later("below freezing: ice"), "too warm": later("too warm for yeast")}
+_METHOD = later("the method")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,11 +47,15 @@ def wanted_temperature(formula: Formula, settings: Settings) -> Degrees | None:
     return settings.dough_temperature
 
 
-def degrees_words(degrees: Degrees) -> str:
+def degrees_words(wanted: Degrees) -> str:
     """`78 °F (26 °C)`: as stated, the other scale rounded once."""
-    convert = to_celsius if degrees.scale == "F" else to_fahrenheit
-    other = Fraction(nearest(convert(degrees.value), 1))
-    return f"{_plain(degrees.value)} °{degrees.scale} ({_plain(other)} °{_other(degrees.scale)})"
+    convert = to_celsius if wanted.scale == "F" else to_fahrenheit
+    other = Fraction(nearest(convert(wanted.value), 1))
+    return f"{_scaled(wanted.value, wanted.scale)} ({_scaled(other, _other(wanted.scale))})"
+
+
+def _scaled(value: Fraction, scale: Scale) -> str:
+    return degrees(Range.exact(value), scale)
 
 
 def water_view(formula: Formula, settings: Settings) -> WaterView | None:
@@ -84,14 +93,14 @@ def _columns(formula: Formula, settings: Settings) -> Iterator[_Column]:
     named = {way.name: equipment_of_name(way.name) for way in formula.ways if way.name}
     for name, equipment in named.items():
         friction = stated_friction(equipment, settings) if equipment else None
-        yield _Column(title=name[:1].upper() + name[1:], friction=friction)
+        yield _Column(title=_capital(name), friction=friction)
     others = [each for each in _other_equipment(formula) if each not in named.values()]
     known = [each for each in others if stated_friction(each, settings) is not None]
     yield from (
-        _Column(title=_NAMES[each].capitalize(), friction=stated_friction(each, settings)) for each in known
+        _Column(title=_capital(say(_NAMES[each])), friction=stated_friction(each, settings)) for each in known
     )
     if not named and not known:
-        yield _Column(title=_METHOD, friction=None)
+        yield _Column(title=say(_METHOD), friction=None)
 
 
 def _other_equipment(formula: Formula) -> tuple[Equipment, ...]:
@@ -110,11 +119,11 @@ def _cell(room: Fraction, wanted: Degrees, friction: Degrees, formula: Formula) 
     water = _water(room, wanted, friction, formula)
     note = water_note(water, degrees=wanted.scale)
     if note is not None:
-        return _CELLS[note.kind]
+        return say(_CELLS[note.kind])
     rounded = Degrees(value=Fraction(nearest(water, 1)), scale=wanted.scale)
     convert = to_celsius if wanted.scale == "F" else to_fahrenheit
     other = Fraction(nearest(convert(water), 1))
-    return f"{_plain(rounded.value)} °{wanted.scale} ({_plain(other)} °{_other(wanted.scale)})"
+    return f"{_scaled(rounded.value, wanted.scale)} ({_scaled(other, _other(wanted.scale))})"
 
 
 def _water(room: Fraction, wanted: Degrees, friction: Degrees, formula: Formula) -> Fraction:
@@ -141,19 +150,23 @@ def _preferment(formula: Formula) -> bool:
 def _notes(wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> Iterator[str]:
     known = tuple(each for each in columns if each.friction is not None)
     if known:
-        as_warm = "flour and preferment" if _preferment(formula) else "flour"
+        as_warm = say("flour and preferment") if _preferment(formula) else say("flour")
         added = ", ".join(
-            f"{each.title.lower()} {_plain(each.friction.value)} °{each.friction.scale}"
+            f"{each.title.lower()} {_scaled(each.friction.value, each.friction.scale)}"
             for each in known
             if each.friction
         )
         yield (
-            f"Reckoned for {as_warm} as warm as the room, with what mixing adds by the maker’s own measuring: "
-            f"{added}. Measure your own dough and correct the water by it; eggs and butter from the refrigerator "
-            "ask for warmer water."
+            say(
+                "Reckoned for {as_warm} as warm as the room, with what mixing adds by the maker’s own measuring: "
+                "{added}. Measure your own dough and correct the water by it; eggs and butter from the refrigerator "
+                "ask for warmer water.",
+                as_warm=as_warm,
+                added=added,
+            )
         )
     found = {
-        note.says
+        say(note.says)
         for room in ROOMS[wanted.scale]
         for each in known
         if each.friction
@@ -164,11 +177,14 @@ def _notes(wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> I
     for each in columns:
         if each.friction is None:
             way = each.title.lower()
-            yield f"How much mixing warms the dough is not stated for {way}, so no water temperature is given."
+            yield say(
+                "How much mixing warms the dough is not stated for {way}, so no water temperature is given.",
+                way=way,
+            )
 
 
-def _plain(value: Fraction) -> str:
-    return decimal_signed(value) if value < 0 else decimal(value, places=1)
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def _other(scale: Scale) -> Scale:

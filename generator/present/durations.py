@@ -1,54 +1,42 @@
-"""Times, lengths and dates in words."""
+"""Times and lengths in words."""
 
-from collections.abc import Callable
-from datetime import date
 from fractions import Fraction
 from math import ceil, floor
 
 from generator.measure.length import Length, Tin
 from generator.measure.number import Range
-from generator.present.amounts import decimal, mixed
+from generator.present.amounts import decimal, ends, mixed, number_range
+from generator.wording.speech import later, say
 
 _DAY = 1440
 _INCH = Fraction("25.4")
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
+_MM, _CM, _IN = later("{number} mm"), later("{number} cm"), later("{number} in")
 
 
 def minutes_words(minutes: Range) -> str:
     """`20 min`, `12–15 min`, `1 h 30 min`, `1 h 10 min to 1 h 30 min`, `2–3 h`, `2 days`, `30 s`."""
-    low, high = _time(minutes.low), _time(minutes.high)
-    if low == high:
-        return high
-    low_number, _, low_unit = low.partition(" ")
-    high_number, _, high_unit = high.partition(" ")
-    if low_unit.rstrip("s") == high_unit.rstrip("s") and " " not in low_unit + high_unit:
-        return f"{low_number}–{high_number} {high_unit}"
-    return f"{low} to {high}"
+    (low, low_unit), (high, high_unit) = _time(minutes.low), _time(minutes.high)
+    if low_unit == high_unit and low_unit:
+        return say(low_unit, number=ends(low, high))
+    low_words, high_words = (
+        say(unit, number=number) if unit else number for number, unit in ((low, low_unit), (high, high_unit))
+    )
+    return high_words if low_words == high_words else say("{low} to {high}", low=low_words, high=high_words)
 
 
-def _time(minutes: Fraction) -> str:
+def _time(minutes: Fraction) -> tuple[str, str]:
+    """The number and how its unit is said; all in words, and "", where it takes two units."""
     if 0 < minutes < 1:
-        return f"{decimal(minutes * 60, places=0)} s"
+        return decimal(minutes * 60, places=0), later("{number} s")
     if minutes >= 2 * _DAY and minutes % _DAY == 0:
-        return f"{decimal(minutes / _DAY, places=0)} days"
+        return decimal(minutes / _DAY, places=0), later("{number} days")
     rounded = floor(minutes + Fraction(1, 2))
     hours, rest = divmod(rounded, 60)
     if not hours:
-        return f"{decimal(minutes, places=1)} min"
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
+        return decimal(minutes, places=1), later("{number} min")
+    if not rest:
+        return str(hours), later("{number} h")
+    return say("{hours} h {minutes} min", hours=hours, minutes=rest), ""
 
 
 def iso_duration(minutes: Fraction) -> str:
@@ -68,28 +56,13 @@ def iso_seconds(seconds: int) -> str:
     return "PT" + ("".join(f"{number}{unit}" for number, unit in parts if number) or "0S")
 
 
-def day_words(day: date | None, language: str) -> str:
-    """`September 20, 2026` for American readers, `20 September 2026` for others."""
-    if day is None:
-        return ""
-    month = _MONTHS[day.month - 1]
-    if language.casefold() in ("en-us", "en"):
-        return f"{month} {day.day}, {day.year}"
-    return f"{day.day} {month} {day.year}"
-
-
 def length_words(length: Length) -> tuple[str, str]:
     """The length as stated, and in the other system: metric in decimals, inches in fractions of a ruler."""
     metric, inches = _metric(length.millimetres), _inches(length.millimetres)
     if length.stated == "in":
-        return f"{_ends(length.millimetres.scaled(1 / _INCH), mixed)} in", metric
-    scale, unit = (Fraction(1), "mm") if length.stated == "mm" else (Fraction(1, 10), "cm")
-    return f"{_ends(length.millimetres.scaled(scale), _decimal)} {unit}", inches
-
-
-def _ends(amount: Range, words: Callable[[Fraction], str]) -> str:
-    low, high = words(amount.low), words(amount.high)
-    return low if low == high else f"{low}–{high}"
+        return say(_IN, number=number_range(length.millimetres.scaled(1 / _INCH), mixed)), metric
+    scale, unit = (Fraction(1), _MM) if length.stated == "mm" else (Fraction(1, 10), _CM)
+    return say(unit, number=number_range(length.millimetres.scaled(scale), _decimal)), inches
 
 
 def _decimal(value: Fraction) -> str:
@@ -99,9 +72,9 @@ def _decimal(value: Fraction) -> str:
 def _metric(millimetres: Range) -> str:
     """Millimetres below 2 cm, half centimetres below 10, whole ones above."""
     if millimetres.high < 20:
-        return f"{_ends(_rounded(millimetres, Fraction(1)), _decimal)} mm"
+        return say(_MM, number=number_range(_rounded(millimetres, Fraction(1)), _decimal))
     step = Fraction(1, 2) if millimetres.high < 100 else Fraction(1)
-    return f"{_ends(_rounded(millimetres.scaled(Fraction(1, 10)), step), _decimal)} cm"
+    return say(_CM, number=number_range(_rounded(millimetres.scaled(Fraction(1, 10)), step), _decimal))
 
 
 def _inches(millimetres: Range) -> str:
@@ -109,7 +82,7 @@ def _inches(millimetres: Range) -> str:
     inches = millimetres.scaled(1 / _INCH)
     step = Fraction(1, 8) if inches.high < 1 else Fraction(1, 4)
     rounded = _rounded(inches, step)
-    return f"{_ends(Range(max(rounded.low, step), max(rounded.high, step)), mixed)} in"
+    return say(_IN, number=number_range(Range(max(rounded.low, step), max(rounded.high, step)), mixed))
 
 
 def _rounded(amount: Range, step: Fraction) -> Range:

@@ -8,9 +8,11 @@ from generator.formula.model import Formula, Video
 from generator.history.taking_back import in_time
 from generator.measure.duration import read_clock
 from generator.present.corrected import change_words, standing_now
-from generator.present.durations import day_words, iso_seconds
+from generator.present.durations import iso_seconds
 from generator.present.views import ChapterView, VideoView
 from generator.settings import Settings
+from generator.wording.forms import day_words
+from generator.wording.speech import say
 
 _PLACE = re.compile(r"\bat ([0-9]{1,3}(?::[0-9]{2}){1,2})\b")
 
@@ -40,11 +42,16 @@ def _shown(formula: Formula, settings: Settings) -> Iterator[_Shown]:
             continue
         now = standing_now(each, corrections[at + 1 :], formula, settings)
         now = now or change_words(each, formula, settings)
-        day = day_words(each.on, settings.language)
-        remark = f"The film still shows {each.film}; the recipe now says {now}, corrected {day}."
+        day = day_words(each.on)
+        remark = say(
+            "The film still shows {film}; the recipe now says {now}, corrected {day}.",
+            film=each.film,
+            now=now,
+            day=day,
+        )
         place = _PLACE.search(each.film)
         what = _PLACE.sub("", each.film).strip(" ,;") or each.film
-        beside = f"still shows {what}; now {now}"
+        beside = say("still shows {what}; now {now}", what=what, now=now)
         yield _Shown(seconds=read_clock(place[1]) if place else None, remark=remark, beside=beside)
 
 
@@ -53,7 +60,7 @@ def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ..
         url=video.url,
         name=title,
         published=video.published.isoformat() if video.published else "",
-        day=day_words(video.published.date() if video.published else None, settings.language),
+        day=day_words(video.published.date() if video.published else None),
         duration=iso_seconds(video.seconds) if video.seconds else "",
         length=_stamp(video.seconds) if video.seconds else "",
         chapters=_chapters(video, shown),

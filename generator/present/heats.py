@@ -6,9 +6,10 @@ from typing import Final, Literal
 from generator.formula.model import Heat
 from generator.measure.number import Range
 from generator.measure.temperature import DIAL_CELSIUS, nearest
-from generator.present.amounts import decimal, mixed
+from generator.present.amounts import decimal, ends, mixed
 from generator.present.views import HeatView, MentionView
 from generator.settings import OvenC
+from generator.wording.speech import say
 
 HeatFirst = Literal["", "F", "C"]
 """Which scale stands first; "" as the maker wrote it."""
@@ -44,8 +45,8 @@ def _dial(degrees_f: Fraction) -> Fraction:
 
 def degrees(heat: Range, scale: str) -> str:
     """`350 °F`, `350–375 °F`."""
-    low, high = decimal_signed(heat.low), decimal_signed(heat.high)
-    return f"{low} °{scale}" if low == high else f"{low}–{high} °{scale}"
+    number = ends(decimal_signed(heat.low), decimal_signed(heat.high))
+    return say("{number} °F", number=number) if scale == "F" else say("{number} °C", number=number)
 
 
 def decimal_signed(value: Fraction) -> str:
@@ -57,9 +58,9 @@ def heat_words(heat: Heat, *, oven_c: OvenC, first: HeatFirst = "") -> tuple[str
 
     A fan oven says so on both, for neither number is changed for it.
     """
-    fan = " fan" if heat.temperature.fan else ""
-    in_f = degrees(fahrenheit(heat), "F") + fan
-    in_c = degrees(celsius(heat, oven_c=oven_c), "C") + fan
+    in_f, in_c = degrees(fahrenheit(heat), "F"), degrees(celsius(heat, oven_c=oven_c), "C")
+    if heat.temperature.fan:
+        in_f, in_c = (say("{degrees} fan", degrees=each) for each in (in_f, in_c))
     gas = _gas(heat) if heat.temperature.stated == "gas" else ""
     if gas and not first:
         return gas, f"{in_f}, {in_c}"
@@ -68,8 +69,7 @@ def heat_words(heat: Heat, *, oven_c: OvenC, first: HeatFirst = "") -> tuple[str
 
 
 def _gas(heat: Heat) -> str:
-    low, high = mixed(heat.temperature.low), mixed(heat.temperature.high)
-    return f"gas mark {low}" if low == high else f"gas mark {low}–{high}"
+    return say("gas mark {number}", number=ends(mixed(heat.temperature.low), mixed(heat.temperature.high)))
 
 
 def heat_mention(heat: Heat, *, oven_c: OvenC) -> MentionView:

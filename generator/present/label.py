@@ -4,8 +4,9 @@ from generator.declaration.declare import kitchen_sentence
 from generator.declaration.model import Declaration
 from generator.present.views import LabelView
 from generator.settings import Settings
+from generator.wording.speech import later, say
 
-ADVICE = (
+ADVICE = later(
     "Made in a home kitchen. If you have an allergy, ask the maker before you eat, and take your doctor's "
     "advice; your own packs may differ from the maker's."
 )
@@ -14,7 +15,7 @@ ADVICE = (
 def label_view(declaration: Declaration, settings: Settings) -> LabelView:
     """The words of the site's region, in the order in which they are printed."""
     return LabelView(
-        heading="Ingredients",
+        heading=say("Ingredients"),
         ingredients=declaration.ingredients,
         contains_line=declaration.contains_line,
         may_line=declaration.may_line,
@@ -22,7 +23,7 @@ def label_view(declaration: Declaration, settings: Settings) -> LabelView:
             settings.kitchen_handles, contains=declaration.contains, region=declaration.region
         ),
         unfinished=declaration.unfinished,
-        advice=ADVICE,
+        advice=say(ADVICE),
         statement=declaration.statement,
         also_in=declaration.also_in,
         also_may=declaration.also_may,

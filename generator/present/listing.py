@@ -9,7 +9,6 @@ from generator.formula.article import Article
 from generator.present.addresses import absolute, journal_path, standing_path
 from generator.present.allergen_table import allergen_table
 from generator.present.corrections import since_views
-from generator.present.durations import day_words
 from generator.present.facts import facts_of
 from generator.present.listed import Listed, listed_of
 from generator.present.moved import moved_views
@@ -26,6 +25,7 @@ from generator.present.views import (
     SiteView,
     TeaserView,
 )
+from generator.wording.forms import day_words
 
 View = TypeVar("View", RecipeView, ArticleView)
 
@@ -142,7 +142,7 @@ def article_view(article: Article, teasers: Mapping[str, TeaserView], setting: S
         url=absolute(setting.settings.url, path),
         on_site=undated_page or setting.on_site(article.published),
         published=article.published,
-        day=day_words(article.published, setting.settings.language) if journal else "",
+        day=day_words(article.published) if journal else "",
         markdown=article.markdown,
         photo=photo_view(article.photo, article.photo_text, setting),
         kinds=kind_links(article.kinds),

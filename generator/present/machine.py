@@ -18,33 +18,50 @@ from generator.present.measures import line_amount, ordered, use_amount
 from generator.present.sheet_views import LayerView, LoadRow, MachineView
 from generator.present.views import Amount
 from generator.settings import Settings
+from generator.wording.forms import all_of, any_of
+from generator.wording.speech import later, say
 
 TITLES: dict[Layer, str] = {
-    "liquids": "Liquids",
-    "rest": "Fat, sugar, salt and all else",
-    "flour": "Flour, and what is dry like it",
-    "yeast": "Yeast",
+    "liquids": later("Liquids"),
+    "rest": later("Fat, sugar, salt and all else"),
+    "flour": later("Flour, and what is dry like it"),
+    "yeast": later("Yeast"),
 }
 ORDERS = {
-    "liquids first": "For a machine that takes the liquids first: fill the pan in this order. If yours takes the "
-    "yeast first, turn the order round.",
-    "yeast first": "For a machine that takes the yeast first: fill the pan in this order. If yours takes the liquids "
-    "first, turn the order round.",
-    None: "The order of loading is not stated here: fill the pan in the order of your machine’s book. Many take the "
-    "liquids first and the yeast last, some the yeast first.",
+    "liquids first": later(
+        "For a machine that takes the liquids first: fill the pan in this order. If yours takes the "
+        "yeast first, turn the order round."
+    ),
+    "yeast first": later(
+        "For a machine that takes the yeast first: fill the pan in this order. If yours takes the liquids "
+        "first, turn the order round."
+    ),
+    None: later(
+        "The order of loading is not stated here: fill the pan in the order of your machine’s book. Many take the "
+        "liquids first and the yeast last, some the yeast first."
+    ),
 }
 YEAST_GOES = {
-    "liquids first": "in a dry hollow in the flour, away from salt and liquid",
-    "yeast first": "on the bottom, dry, under the flour",
-    None: "dry, away from the liquids until it mixes",
+    "liquids first": later("in a dry hollow in the flour, away from salt and liquid"),
+    "yeast first": later("on the bottom, dry, under the flour"),
+    None: later("dry, away from the liquids until it mixes"),
 }
-LOOK = (
+LOOK = later(
     "After 5 minutes of kneading lift the lid. You want one smooth ball, a little tacky. If it smears or lies flat, "
     "add flour, 10 g at a time. If it crumbles or knocks, add water, 5 to 15 g at a time. Let it knead a minute or "
     "two before you add more."
 )
-BASIS = "Order, look and pan sizes are common practice, without a published source; your machine’s book comes first."
-_TIMER = "Timer: do not set it to start hours later with egg, milk or anything else in it that spoils"
+BASIS = later(
+    "Order, look and pan sizes are common practice, without a published source; your machine’s book comes first."
+)
+_TIMER = later(
+    "Timer: do not set it to start hours later with egg, milk or anything else in it that spoils. The yeast must "
+    "stay dry until it mixes."
+)
+_TIMER_HERE = later(
+    "Timer: do not set it to start hours later with egg, milk or anything else in it that spoils: here {things}. The "
+    "yeast must stay dry until it mixes."
+)
 
 
 def machine_view(formula: Formula, way: Way, *, settings: Settings, spoons: Spoons) -> MachineView | None:
@@ -56,24 +73,24 @@ def machine_view(formula: Formula, way: Way, *, settings: Settings, spoons: Spoo
     rows = iter(_rows(load, settings=settings, spoons=spoons))
     layers = tuple(
         LayerView(
-            title=TITLES[name],
-            remark=YEAST_GOES[load.order] if name == "yeast" else "",
+            title=say(TITLES[name]),
+            remark=say(YEAST_GOES[load.order]) if name == "yeast" else "",
             rows=tuple(next(rows) for _ in loaded),
         )
         for name, loaded in load.layers
     )
     added = tuple(rows)
     return MachineView(
-        order=ORDERS[load.order],
+        order=say(ORDERS[load.order]),
         ordered=load.order is not None,
         layers=layers,
         added=added,
-        added_when=(machine.add_ins or "when the method says") if added else "",
+        added_when=(machine.add_ins or say("when the method says")) if added else "",
         rest=rest_words(machine.rest),
-        look=LOOK,
+        look=say(LOOK),
         pan=pan_words(load.dry, machine, grains=load.dry != formula.totals.flour),
         timer=timer_words(load.spoils),
-        basis=BASIS,
+        basis=say(BASIS),
     )
 
 
@@ -120,44 +137,59 @@ def _amount(loaded: Loaded, *, settings: Settings, spoons: Spoons) -> Amount:
 def rest_words(rest: Range | None) -> str:
     """Whether the machine stands still before it mixes."""
     if rest is None:
-        return "Whether the machine first stands still to warm its load is not stated here; many do, up to 30 min."
+        return say(
+            "Whether the machine first stands still to warm its load is not stated here; many do, up to 30 min."
+        )
     if not rest.high:
-        return "The machine mixes at once."
+        return say("The machine mixes at once.")
     words = minutes_words(rest)
-    return f"The machine stands still for {words} to warm its load, then mixes. That comes on top of the times here."
+    return say(
+        "The machine stands still for {words} to warm its load, then mixes. That comes on top of the times here.",
+        words=words,
+    )
 
 
 def pan_words(dry: Fraction, machine: Machine, *, grains: bool) -> str:
     """Which pan the flour fits, and by what to scale where it fits none, or not the maker's own."""
     if not dry:
         return ""
-    much = f"{weight_words(Range.exact(dry))} of flour{' and grain' if grains else ''}"
+    weight = weight_words(Range.exact(dry))
+    much = (
+        say("{weight} of flour and grain", weight=weight)
+        if grains
+        else say("{weight} of flour", weight=weight)
+    )
     own = next((pan for pan in PANS if pan.name == machine.pan), None)
     found = fitting(dry)
-    fits = " or ".join(_size(pan) for pan in found)
-    told = f"{much} fits a {fits} pan" if found else f"{much} is the measure of no usual pan"
+    fits = any_of(_size(pan) for pan in found)
+    told = (
+        say("{much} fits a {fits} pan", much=much, fits=fits)
+        if found
+        else say("{much} is the measure of no usual pan", much=much)
+    )
     others = (own,) if own is not None and own not in found else () if found else next_to(dry)
     times = "; ".join(_times(pan, dry) for pan in others)
     if own is not None and own in found:
-        told = f"{much} fits the maker’s {_size(own)} pan"
-    return f"{told}{f'. {times}' if times else ''}. For a dough that is baked elsewhere a pan takes a little more."
+        told = say("{much} fits the maker’s {size} pan", much=much, size=_size(own))
+    elsewhere = say("For a dough that is baked elsewhere a pan takes a little more.")
+    return ". ".join(each for each in (told, times, elsewhere) if each)
 
 
 def _times(pan: Pan, dry: Fraction) -> str:
-    low, high = (weight_words(Range.exact(each)) for each in (pan.dry.low, pan.dry.high))
+    dry_words = weight_words(pan.dry)
     times = mixed(plainest(pan.factor(dry)))
-    return f"For a {_size(pan)} pan ({low.removesuffix(' g')}–{high}) make {times} times the recipe"
+    return say(
+        "For a {size} pan ({weight}) make {times} times the recipe",
+        size=_size(pan),
+        weight=dry_words,
+        times=times,
+    )
 
 
 def _size(pan: Pan) -> str:
-    return f"{mixed(Fraction(pan.name.split()[0]))} lb"
+    return say("{pounds} lb", pounds=mixed(Fraction(pan.name.split()[0])))
 
 
 def timer_words(spoils: tuple[str, ...]) -> str:
     """A caution; what is known to spoil is named, and nothing is ever said to be safe."""
-    named = f": here {listed(spoils)}" if spoils else ""
-    return f"{_TIMER}{named}. The yeast must stay dry until it mixes."
-
-
-def listed(words: tuple[str, ...]) -> str:
-    return " and ".join(each for each in (", ".join(words[:-1]), words[-1] if words else "") if each)
+    return say(_TIMER_HERE, things=all_of(spoils)) if spoils else say(_TIMER)

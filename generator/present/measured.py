@@ -17,6 +17,7 @@ from generator.present.measures import in_pieces, line_amount
 from generator.present.size_views import OvenView
 from generator.present.views import Fact
 from generator.settings import Cup, Settings
+from generator.wording.speech import later, say
 
 FAN_C, FAN_F = 20, 25
 """A fan oven is set so many degrees lower (common practice: 20 °C, in the US 25 °F; no published source)."""
@@ -25,13 +26,20 @@ _MARK_STEP = Fraction(25)
 """°F from one gas mark to the next; a temperature further than half of it from every mark has none."""
 
 _CUP_NAMES: dict[Cup, str] = {
-    "us": "US",
-    "metric": "metric",
-    "imperial": "imperial",
-    "australian": "Australian",
+    "us": later("US"),
+    "metric": later("metric"),
+    "imperial": later("imperial"),
+    "australian": later("Australian"),
 }
-_FILLED = {"spooned": "spooned in and levelled", "dipped": "dipped full and levelled"}
-_DIALS = {"nearest 5": "rounded to the nearest 5", "dial": "as British oven dials have it"}
+_CUP, _TBSP, _TSP = later("1 cup {number} ml"), later("1 tbsp {number} ml"), later("1 tsp {number} ml")
+_FILLED = {
+    "spooned": later("spooned in and levelled, {weight}, where no pack says otherwise"),
+    "dipped": later("dipped full and levelled, {weight}, where no pack says otherwise"),
+}
+_DIALS = {
+    "nearest 5": later("rounded to the nearest 5"),
+    "dial": later("as British oven dials have it"),
+}
 
 
 def measured_facts(formula: Formula, settings: Settings) -> tuple[Fact, ...]:
@@ -42,22 +50,22 @@ def measured_facts(formula: Formula, settings: Settings) -> tuple[Fact, ...]:
 def _facts(formula: Formula, settings: Settings) -> Iterator[Fact]:
     lines = formula.lines
     if any(line.millilitres is not None for line in lines):
-        yield Fact(label="Cup and spoons", words=_cup_words(settings.cup))
+        yield Fact(label=say("Cup and spoons"), words=_cup_words(settings.cup))
     if any(line.ware and line.ware.ingredient.white_wheat for line in lines):
         cup = FLOUR_CUPS[settings.flour_cup] * SPOONS[settings.cup].cup
-        words = f"{_FILLED[settings.flour_cup]}, {decimal(cup, places=0)} g, where no pack says otherwise"
-        yield Fact(label="A cup of white flour", words=words)
+        words = say(_FILLED[settings.flour_cup], weight=say("{weight} g", weight=decimal(cup, places=0)))
+        yield Fact(label=say("A cup of white flour"), words=words)
     if any(line.ware and line.ware.ingredient.group == "egg" for line in lines):
-        yield Fact(label="Eggs", words=f"{settings.egg}, where a line names no size")
+        yield Fact(label=say("Eggs"), words=say("{size}, where a line names no size", size=say(settings.egg)))
     if any(heat.temperature.stated != "C" for heat in _ovens(formula)):
-        yield Fact(label="Oven in °C", words=_DIALS[settings.oven_c])
+        yield Fact(label=say("Oven in °C"), words=say(_DIALS[settings.oven_c]))
 
 
 def _cup_words(name: Cup) -> str:
     spoons = SPOONS[name]
-    sizes = ((spoons.cup, 0, "1 cup"), (spoons.tbsp, 1, "1 tbsp"), (spoons.tsp, 1, "1 tsp"))
-    told = ", ".join(f"{what} {decimal(size, places=places)} ml" for size, places, what in sizes)
-    return f"{_CUP_NAMES[name]}: {told}"
+    sizes = ((spoons.cup, 0, _CUP), (spoons.tbsp, 1, _TBSP), (spoons.tsp, 1, _TSP))
+    told = ", ".join(say(words, number=decimal(size, places=places)) for size, places, words in sizes)
+    return f"{say(_CUP_NAMES[name])}: {told}"
 
 
 def cups_beside(line: Line, settings: Settings) -> tuple[Fact, ...]:
@@ -65,7 +73,9 @@ def cups_beside(line: Line, settings: Settings) -> tuple[Fact, ...]:
     if line.millilitres is None or in_pieces(line):
         return ()
     return tuple(
-        Fact(label=_CUP_NAMES[cup], words=line_amount(line, settings=settings, spoons=SPOONS[cup]).volume)
+        Fact(
+            label=say(_CUP_NAMES[cup]), words=line_amount(line, settings=settings, spoons=SPOONS[cup]).volume
+        )
         for cup in settings.cups_beside
     )
 

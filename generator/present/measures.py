@@ -11,33 +11,39 @@ from generator.measure.unit import Kind, Spoons
 from generator.present.amounts import GLYPHS, count_words, volume_words, weight_words
 from generator.present.views import Amount
 from generator.settings import Settings
+from generator.wording.speech import later, say, voice
 
-_FILLINGS = ("packed", "sifted", "unsifted", "level")
+_FILLINGS = (later("packed"), later("sifted"), "unsifted", "level")
 
 
 def line_amount(line: Line, *, settings: Settings, spoons: Spoons) -> Amount:
     """The whole amount of a line."""
-    return ordered(*_line_measures(Same(line), Same(spoons)), settings)
+    return ordered(*_line_measures(Same(line), Same(spoons), voice().tag), settings)
 
 
 @lru_cache(maxsize=4096)
-def _line_measures(line: Same[Line], spoons: Same[Spoons]) -> tuple[str, str]:
-    """Weight and volume: a page asks for both orders of them, one after the other."""
+def _line_measures(line: Same[Line], spoons: Same[Spoons], language: str) -> tuple[str, str]:
+    """Weight and volume: a page asks for both orders of them, one after the other.
+
+    `language` keeps the words of one language apart from those of another.
+    """
     one = line.thing
     return weight_words(one.grams), _volume(one, one.millilitres, one.count, spoons.thing)
 
 
 def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
     """The amount that a step needs."""
-    return ordered(*_use_measures(Same(use), Same(spoons)), settings)
+    return ordered(*_use_measures(Same(use), Same(spoons), voice().tag), settings)
 
 
 @lru_cache(maxsize=4096)
-def _use_measures(same: Same[Use], of: Same[Spoons]) -> tuple[str, str]:
+def _use_measures(same: Same[Use], of: Same[Spoons], language: str) -> tuple[str, str]:
     """A step tells it in its sentence and beside it, and a page in both orders."""
     use, spoons = same.thing, of.thing
     if use.line is None or use.extra:
-        volume = use.words or (count_words(use.count) if use.count else volume_words(use.millilitres, spoons))
+        volume = say(use.words) or (
+            count_words(use.count) if use.count else volume_words(use.millilitres, spoons)
+        )
     else:
         volume = _volume(use.line, use.millilitres, use.count, spoons)
     return weight_words(use.grams), volume
@@ -50,8 +56,8 @@ def _volume(line: Line, millilitres: Range | None, count: Range | None, spoons: 
         return _pieces(line, count)
     if volume:
         filling = next((word for word in line.written.size.split() if word in _FILLINGS[:2]), "")
-        return f"{volume}, {filling}" if filling and line.volume_stated else volume
-    return without_weight(line.written.words) if line.grams is None else ""
+        return f"{volume}, {say(filling)}" if filling and line.volume_stated else volume
+    return say(without_weight(line.written.words)) if line.grams is None else ""
 
 
 def in_pieces(line: Line) -> bool:
@@ -70,7 +76,7 @@ def _pieces(line: Line, count: Range) -> str:
     eggs = eggs_of(replace(line, count=count, grams=_grams_of(line, count)))
     if eggs is None or eggs.low != eggs.high or not eggs.low.beaten:
         return _named(line, count)
-    beaten = f"{weight_words(Range.exact(eggs.low.beaten))} beaten"
+    beaten = say("{weight} beaten", weight=weight_words(Range.exact(eggs.low.beaten)))
     if eggs.low.whole:
         return f"{_named(line, Range.exact(eggs.low.whole))} + {beaten}"
     # Half an egg can be told by eye; 0.79 of one cannot.
@@ -92,8 +98,8 @@ def _piece(line: Line, count: Range) -> str:
     """The size and the name of a piece: “large”, “cloves”."""
     units = (each.unit for each in line.written.measures)
     unit = next((each for each in units if each and (each.kind is Kind.COUNT or each.name == "stick")), None)
-    size = " ".join(word for word in line.written.size.split() if word not in _FILLINGS)
-    name = (unit.name if count.high <= 1 else unit.plural) if unit else ""
+    size = " ".join(say(word) for word in line.written.size.split() if word not in _FILLINGS)
+    name = say(unit.name if count.high <= 1 else unit.plural) if unit else ""
     return " ".join(part for part in (size, name) if part)
 
 

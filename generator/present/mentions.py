@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 from fractions import Fraction
 
-from generator.formula.model import Heat, Measure, Timed, Use, WholePart, Words
+from generator.formula.model import Heat, Line, Measure, Timed, Use, WholePart, Words
 from generator.measure.unit import Spoons
 from generator.present.durations import length_words, minutes_words
 from generator.present.heats import heat_mention
@@ -13,6 +13,8 @@ from generator.present.plain import PLACE, plain_words
 from generator.present.stages import stage_words
 from generator.present.views import Amount, MentionView, Rich, UseView
 from generator.settings import Settings
+from generator.wording.forms import all_of
+from generator.wording.speech import say
 
 _MOST_NAMED = 3
 
@@ -88,7 +90,7 @@ def _timer(minutes: Fraction) -> int | None:
 def _use(use: Use, *, settings: Settings, spoons: Spoons) -> MentionView:
     amount = use_amount(use, settings=settings, spoons=spoons)
     if use.extra:
-        lead = f"{use.words or amount.first} of {use.item}"
+        lead = say("{amount} of {item}", amount=say(use.words) or amount.first, item=use.item)
         tail = amount.weight if use.words else amount.second
         return MentionView(kind="extra", lead=lead, tail=tail)
     return MentionView(kind="ingredient", lead=use.item, tail=_tail(use, amount))
@@ -100,7 +102,7 @@ def _tail(use: Use, amount: Amount) -> str:
     if use.count is not None and amount.weight and amount.volume:
         words = f"{amount.volume}, {amount.weight}"
     share = _share_words(use)
-    optional = "optional" if use.line is not None and use.line.optional else ""
+    optional = say("optional") if use.line is not None and use.line.optional else ""
     return ", ".join(part for part in (words, share, optional) if part)
 
 
@@ -108,33 +110,38 @@ def _share_words(use: Use) -> str:
     if use.share in ("all", "part", "extra"):
         return ""
     if use.share == "rest":
-        return "the rest"
+        return say("the rest")
     return "" if re.search(r"[A-Za-z]", use.share) and re.search(r"\d", use.share) else use.share
 
 
 def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:
     if len(whole.uses) > _MOST_NAMED:
-        return MentionView(kind="part", lead=whole.part, tail="all of it")
+        return MentionView(kind="part", lead=whole.part, tail=say("all of it"))
     named = []
     for use in whole.uses:
         amount = use_amount(use, settings=settings, spoons=spoons)
         named.append(_named(use, amount))
-    return MentionView(kind="part", lead=whole.part, tail=listed(named))
-
-
-def listed(words: list[str]) -> str:
-    """`a`, `a and b`, `a, b and c`."""
-    return " and ".join(each for each in (", ".join(words[:-1]), words[-1] if words else "") if each)
+    return MentionView(kind="part", lead=whole.part, tail=all_of(named))
 
 
 def _named(use: Use, amount: Amount) -> str:
     """“30 g walnuts, optional”, “4 large eggs”, “a pinch of salt”, “salt, to taste”."""
     words = amount.volume if use.count is not None and amount.volume else amount.first or amount.second
-    optional = ", optional" if use.line is not None and use.line.optional else ""
     if use.grams is None and use.count is None and use.millilitres is None:
-        linked = f"{words} of {use.item}" if words.startswith("a ") else f"{use.item}, {words}"
-        return linked.strip(", ") + optional
-    return f"{words} {use.item}{optional}"
+        linked = linked_words(words, use.item) if is_article(use.line) else f"{use.item}, {words}".strip(", ")
+    else:
+        linked = f"{words} {use.item}"
+    return say("{line}, optional", line=linked) if use.line is not None and use.line.optional else linked
+
+
+def is_article(line: Line | None) -> bool:
+    """Whether a line's amount reads as “a pinch of”, however it is worded."""
+    return line is not None and line.written.words.startswith("a ")
+
+
+def linked_words(amount: str, item: str) -> str:
+    """“a pinch of salt”."""
+    return say("{amount} of {item}", amount=amount, item=item)
 
 
 def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseView, ...]:
@@ -149,9 +156,9 @@ def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseV
 
 
 def _use_view(use: Use, *, settings: Settings, spoons: Spoons) -> UseView:
-    remark = "as needed, beyond the formula" if use.extra else _share_words(use)
+    remark = say("as needed, beyond the formula") if use.extra else _share_words(use)
     if use.line is not None and use.line.optional and not use.extra:
-        remark = ", ".join(part for part in (remark, "optional") if part)
+        remark = ", ".join(part for part in (remark, say("optional")) if part)
     return UseView(
         item=use.item,
         amount=use_amount(use, settings=settings, spoons=spoons),

@@ -6,6 +6,7 @@ from math import floor
 from generator.declaration.regions import region_named
 from generator.present.amounts import pounds_and_ounces
 from generator.present.tag_views import NetWeight
+from generator.wording.speech import say
 
 OUNCE = Fraction("28.349523125")  # grams, exactly (NIST SP 811)
 
@@ -22,7 +23,7 @@ def net_weight(grams: Fraction, region: str) -> NetWeight:
     alike = floor(ounces * OUNCE + Fraction(1, 2))
     if alike == whole - 1 and pounds_and_ounces(ounces * OUNCE) == imperial:
         whole = alike
-    metric = f"{whole} g"
+    metric = say("{whole} g", whole=whole)
     if region_named(region).metric_first:
-        return NetWeight(lead="Net weight", large=metric, beside=f"({imperial})", grams=whole)
-    return NetWeight(lead="Net wt", large=f"{imperial} ({metric})", grams=whole)
+        return NetWeight(lead=say("Net weight"), large=metric, beside=f"({imperial})", grams=whole)
+    return NetWeight(lead=say("Net wt"), large=f"{imperial} ({metric})", grams=whole)

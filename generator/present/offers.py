@@ -19,9 +19,14 @@ from generator.present.spots import heat_spots, sized_spots
 from generator.present.tins import factor_words, tin_title
 from generator.present.views import RecipeView
 from generator.settings import First
+from generator.wording.speech import later, say
 
 FACTORS = (Fraction(1, 2), Fraction(1), Fraction(3, 2), Fraction(2), Fraction(3))
 """From half to double, which is scaled without a word, and three times, which comes with its notes."""
+
+
+_AS_DEEP = later("{times} × the recipe, for {tin}, filled as deep as the recipe's own tin")
+_AS_FULL = later("{times} × the recipe, for {tin}, filled as full as the recipe's own tin")
 
 
 def sizes_view(formula: Formula, setting: Setting, plain: RecipeView | None = None) -> SizesView:
@@ -60,7 +65,7 @@ def _factors(formula: Formula, setting: Setting) -> Iterator[_Size]:
     for factor in sorted(FACTORS, key=lambda factor: factor != 1):
         granted = _granted(formula, setting, Wish(times=factor))
         title = f"{factor_words(factor)} ×"
-        kind, scale = ("written", "") if factor == 1 else ("times", f"{title} the recipe")
+        kind, scale = ("written", "") if factor == 1 else ("times", say("{title} the recipe", title=title))
         yield _Size(granted=granted, id=str(factor), kind=kind, title=title, scale=scale)
 
 
@@ -70,8 +75,7 @@ def _tins(formula: Formula, setting: Setting) -> Iterator[_Size]:
         # A muffin tin is named without the size of its cups, which does not matter: only their number differs.
         granted = _granted(formula, setting, Wish(tin=tin.name), Wish(times=tin.factor))
         title, times = tin_title(tin), factor_words(granted.factor)
-        filled = "as deep" if tin.by == "depth" else "as full"
-        scale = f"{times} × the recipe, for {title}, filled {filled} as the recipe's own tin"
+        scale = say(_AS_DEEP if tin.by == "depth" else _AS_FULL, times=times, tin=title)
         yield _Size(
             granted=granted, id=tin.name, kind="tin", title=f"{title}: {times} ×", scale=scale, tin=title
         )
@@ -92,7 +96,7 @@ def _offer(size: _Size, plain: RecipeView, setting: Setting) -> OfferView:
         kind=size.kind,
         title=size.title,
         scale=size.scale,
-        notes=tuple(note.says for note in size.granted.notes),
+        notes=tuple(say(note.says) for note in size.granted.notes),
         by_weight=_words(size, plain, setting, first="weight"),
         by_volume=_words(size, plain, setting, first="volume"),
     )

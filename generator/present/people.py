@@ -13,9 +13,10 @@ from generator.declaration.people import Answer, Eater, answers_for, worst
 from generator.formula.bake_day import as_baked
 from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord, newest_bake
-from generator.present.durations import day_words
 from generator.present.recipe import Setting
 from generator.present.tags import packs_words
+from generator.wording.forms import day_words
+from generator.wording.speech import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,7 +79,7 @@ def _rows(
         people,
         usual,
         setting.book,
-        packs_words(formula, setting.book, None, setting.settings.language),
+        packs_words(formula, setting.book, None),
     )
     record = newest_bake(bakes, formula.name, until=setting.day)
     if record is not None:
@@ -89,10 +90,10 @@ def _row_of_the_day(
     formula: Formula, people: tuple[Eater, ...], setting: Setting, record: BakeRecord
 ) -> BakeRow:
     book = as_baked(formula, book=setting.book, packs=record.packs, added=record.added)
-    language, baked = setting.settings.language, book[formula.name]
+    baked = book[formula.name]
     declared = declare(baked, book=book, region=setting.settings.region)
-    day = f"As baked on {day_words(record.day, language)}."
-    return _row(baked, people, declared, book, f"{day} {packs_words(baked, book, record, language)}".strip())
+    day = say("As baked on {day}.", day=day_words(record.day))
+    return _row(baked, people, declared, book, f"{day} {packs_words(baked, book, record)}".strip())
 
 
 def _row(

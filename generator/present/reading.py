@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from generator.present.page_link import PageLink
 from generator.present.search_views import Related
 from generator.present.views import ArticleView, RecipeView
+from generator.wording.speech import say
 
 MOST = 5
 """Links under one heading: enough to choose from, few enough to read."""
@@ -21,13 +22,13 @@ def related_reading(
     `links` are the components of each bake, by its path.
     """
     told = {view.path, *(link.path for link in view.used_in)}
-    found = [Related(title="In the journal", links=_links(_posts(view, journal), set()))]
+    found = [Related(title=say("In the journal"), links=_links(_posts(view, journal), set()))]
     for component in links[view.path]:
         users = _links((one for one in recipes if component in links[one.path]), told)
-        found.append(Related(title=f"Other bakes with {component.title}", links=users))
+        found.append(Related(title=say("Other bakes with {title}", title=component.title), links=users))
         told |= {link.path for link in users}
     if view.kinds:
-        found.append(Related(title="More of its kind", links=_links(_of_kind(view, recipes), told)))
+        found.append(Related(title=say("More of its kind"), links=_links(_of_kind(view, recipes), told)))
     return tuple(each for each in found if each.links)
 
 

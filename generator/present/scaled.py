@@ -8,6 +8,7 @@ from generator.present.data import number, recipe_data
 from generator.present.recipe import Setting, recipe_view
 from generator.present.tins import factor_words
 from generator.present.views import RecipeView
+from generator.wording.speech import say
 
 
 def scaled_view(granted: Granted, setting: Setting) -> RecipeView:
@@ -24,10 +25,10 @@ def told_as_scaled(view: RecipeView, granted: Granted) -> RecipeView:
         view,
         makes=f"{times} {view.makes}" if view.makes else "",
         portions=f"{times} {view.portions}" if view.portions else "",
-        tin=f"{view.tin}, for 1 × the recipe" if view.tin else "",
+        tin=say("{tin}, for 1 × the recipe", tin=view.tin) if view.tin else "",
         net_weight="",
-        scale=f"{times} the recipe",
-        notes=tuple(note.says for note in granted.notes),
+        scale=say("{times} the recipe", times=times),
+        notes=tuple(say(note.says) for note in granted.notes),
     )
 
 

@@ -18,10 +18,17 @@ from generator.present.search_views import (
 )
 from generator.present.search_words import search_words, without
 from generator.present.views import ArticleView, RecipeView
+from generator.wording.speech import later, say
 
 PATH = "search/"
-TOTALS = ((60, "1 hour"), (120, "2 hours"), (240, "4 hours"), (720, "12 hours"), (1440, "a day"))
-HANDS_ON = ((15, "15 minutes"), (30, "30 minutes"), (60, "1 hour"))
+TOTALS = (
+    (60, later("1 hour")),
+    (120, later("2 hours")),
+    (240, later("4 hours")),
+    (720, later("12 hours")),
+    (1440, later("a day")),
+)
+HANDS_ON = ((15, later("15 minutes")), (30, later("30 minutes")), (60, later("1 hour")))
 HANDS_OFF = 15
 """Minutes of work up to which a bake is called hands-off (our own line)."""
 
@@ -130,5 +137,7 @@ def _choices(found: Iterable[Choice]) -> tuple[Choice, ...]:
 def _limits(limits: tuple[tuple[int, str], ...], found: set[int]) -> tuple[Choice, ...]:
     """The limits that some bake keeps."""
     return tuple(
-        Choice(id=str(limit), title=title) for limit, title in limits if any(each <= limit for each in found)
+        Choice(id=str(limit), title=say(title))
+        for limit, title in limits
+        if any(each <= limit for each in found)
     )

@@ -10,6 +10,7 @@ from generator.formula.usual_tins import offers
 from generator.present.addresses import slug
 from generator.present.search_views import Choice, SearchTin
 from generator.present.tins import factor_words, typeset_tin
+from generator.wording.speech import say
 
 
 def search_tins(formula: Formula) -> tuple[SearchTin, ...]:
@@ -27,7 +28,7 @@ def _tins(own: TinShape, text: str) -> Iterator[SearchTin]:
         names = both_names(offer)
         tin = _choice(*names)
         if tin.id != mine.id:
-            yield SearchTin(tin=tin, times=f"{factor_words(offer.factor)} × the recipe")
+            yield SearchTin(tin=tin, times=say("{factor} × the recipe", factor=factor_words(offer.factor)))
 
 
 def _own(own: TinShape, text: str) -> Choice:

@@ -23,17 +23,20 @@ from generator.present.sheet_views import BatchView, SheetFact, SheetRow, SheetT
 from generator.present.tins import tins_view
 from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
+from generator.wording.speech import later, say, say_many
 
 Book = Mapping[str, Formula]
 
-SUM = "Together"
+SUM = later("Together")
 SHEET_FILE = "formula.pdf"
 
 
 def sheet_view(formula: Formula, *, book: Book, settings: Settings) -> SheetView:
     """The whole sheet of one recipe; without flour it has no percents."""
     flour = formula.totals.flour
-    base = f"100 % is all the flour of the dough, {sum_words(Range.exact(flour))}" if flour else ""
+    base = (
+        say("100 % is all the flour of the dough, {sum}", sum=sum_words(Range.exact(flour))) if flour else ""
+    )
     return SheetView(
         base=base,
         facts=tuple(_facts(formula, settings)),
@@ -54,7 +57,7 @@ def sheet_percent(percent: Fraction | None) -> str:
     if percent is None:
         return ""
     sign = "−" if percent < 0 else ""
-    return f"{sign}{decimal(abs(percent), places=2 if abs(percent) >= 10 else 3)} %"
+    return say("{number} %", number=f"{sign}{decimal(abs(percent), places=2 if abs(percent) >= 10 else 3)}")
 
 
 def row_words(grams: Range) -> str:
@@ -70,7 +73,7 @@ def sum_words(grams: Range) -> str:
     if any((end * 10).denominator != 1 for end in ends):
         return weight_words(grams)
     low, high = (decimal(end, places=1) if end >= 1 else grams_on_scale(end) for end in ends)
-    return f"{low} g" if low == high else f"{low}–{high} g"
+    return say("{weight} g", weight=low if low == high else f"{low}–{high}")
 
 
 def _tables(formula: Formula, book: Book) -> Iterator[SheetTable]:
@@ -89,18 +92,18 @@ def _tables(formula: Formula, book: Book) -> Iterator[SheetTable]:
 def _total(formula: Formula, book: Book, *, alone: bool) -> SheetTable:
     rows = total_formula(formula, book)
     opened = any(part.counts and part.preferment for part in formula.parts)
-    remark = "preferments opened" if opened else ""
+    remark = say("preferments opened") if opened else ""
     if not alone and not opened:
-        remark = "all parts that count"
+        remark = say("all parts that count")
     percent = _sum_of(row.percent for row in rows)
     return SheetTable(
-        title="Total formula" if formula.totals.flour else "Ingredients",
+        title=say("Total formula") if formula.totals.flour else say("Ingredients"),
         remark=remark,
         rows=tuple(
             SheetRow(item=row.item, weight=row_words(row.grams), of_all=sheet_percent(row.percent))
             for row in rows
         ),
-        sum=SheetRow(item=SUM, weight=sum_words(_grams(rows)), of_all=sheet_percent(percent)),
+        sum=SheetRow(item=say(SUM), weight=sum_words(_grams(rows)), of_all=sheet_percent(percent)),
     )
 
 
@@ -120,16 +123,16 @@ def _final(formula: Formula, book: Book) -> SheetTable:
     own = _own_flour(rows)
     whole = _grams(rows)
     return SheetTable(
-        title="Final dough",
-        remark="what goes into the bowl",
+        title=say("Final dough"),
+        remark=say("what goes into the bowl"),
         rows=told,
         sum=SheetRow(
-            item=SUM,
+            item=say(SUM),
             weight=sum_words(whole),
             of_all=sheet_percent(100 * whole.mid / flour) if flour else "",
             of_own=sheet_percent(_sum_of(row.percent for row in rows)),
         ),
-        own_flour=f"of its {sum_words(Range.exact(own))}" if own else "",
+        own_flour=say("of its {sum}", sum=sum_words(Range.exact(own))) if own else "",
     )
 
 
@@ -147,21 +150,21 @@ def _part(part: Part, formula: Formula, book: Book) -> SheetTable:
     rows = tuple(_line(line, flour) for line in lines)
     all_flour = formula.totals.flour
     return SheetTable(
-        title=(part.name[:1].upper() + part.name[1:]) or "Ingredients",
+        title=(part.name[:1].upper() + part.name[1:]) or say("Ingredients"),
         remark=_remark(part),
         rows=rows,
         sum=SheetRow(
-            item=SUM,
+            item=say(SUM),
             weight=sum_words(part.grams) if part.grams.high else "",
             of_all=sheet_percent(100 * part.grams.mid / all_flour) if part.counts and all_flour else "",
             of_own=sheet_percent(100 * part.grams.mid / flour) if flour else "",
         ),
-        own_flour=f"of its {sum_words(Range.exact(flour))}" if flour else "",
+        own_flour=say("of its {sum}", sum=sum_words(Range.exact(flour))) if flour else "",
     )
 
 
 def _line(line: Line, flour: Fraction | None) -> SheetRow:
-    words = weight_words(line.grams) or line.written.words.removesuffix(" of") or "by eye"
+    words = weight_words(line.grams) or say(line.written.words.removesuffix(" of")) or say("by eye")
     own = 100 * line.grams.mid / flour if flour and line.grams else None
     return SheetRow(
         item=line.item, weight=words, of_all=sheet_percent(line.percent), of_own=sheet_percent(own)
@@ -171,33 +174,35 @@ def _line(line: Line, flour: Fraction | None) -> SheetRow:
 def _remark(part: Part) -> str:
     remarks = [part.preferment] if part.preferment and part.preferment != part.name else []
     if part.hydration is not None:
-        remarks.append(f"{sheet_percent(part.hydration)} water on its flour")
+        remarks.append(say("{sheet_percent} water on its flour", sheet_percent=sheet_percent(part.hydration)))
     if not part.counts:
-        remarks.append("not counted in the percentages")
+        remarks.append(say("not counted in the percentages"))
     if any(not line.counts for line in part.lines):
-        remarks.append("without its optional lines")
+        remarks.append(say("without its optional lines"))
     return ", ".join(each for each in remarks if each)
 
 
 def _build(found: LevainBuild) -> SheetTable:
     build = found.build
-    told = (("seed", build.seed), ("flour", build.flour), ("water", build.water))
+    told = ((say("seed"), build.seed), (say("flour"), build.flour), (say("water"), build.water))
     return SheetTable(
-        title=f"To build the {found.part}",
-        remark=f"{sheet_percent(build.hydration)} water on flour",
+        title=say("To build the {part}", part=found.part),
+        remark=say("{sheet_percent} water on flour", sheet_percent=sheet_percent(build.hydration)),
         rows=tuple(SheetRow(item=item, weight=weight_words(Range.exact(grams))) for item, grams in told),
-        sum=SheetRow(item=SUM, weight=sum_words(Range.exact(build.grams))),
+        sum=SheetRow(item=say(SUM), weight=sum_words(Range.exact(build.grams))),
     )
 
 
 def _batches(formula: Formula, book: Book) -> Iterator[BatchView]:
     for batch in batches(formula, book):
-        name = "batch" if batch.batches == 1 else "batches"
+        one = weight_words(Range.exact(batch.batch_grams))
         left = Range.exact(batch.left_grams)
         yield BatchView(
             title=book[batch.name].about.title,
             used=weight_words(Range.exact(batch.used_grams)),
-            made=f"{batch.batches} {name} of {weight_words(Range.exact(batch.batch_grams))}",
+            made=say_many(
+                "{count} batch of {weight}", "{count} batches of {weight}", batch.batches, weight=one
+            ),
             left=weight_words(left) if batch.left_grams else "",
         )
 
@@ -205,22 +210,22 @@ def _batches(formula: Formula, book: Book) -> Iterator[BatchView]:
 def _facts(formula: Formula, settings: Settings) -> Iterator[SheetFact]:
     totals = formula.totals
     wanted = wanted_temperature(formula, settings)
-    weight = "Dough weight" if totals.flour else "Raw weight"
+    weight = say("Dough weight") if totals.flour else say("Raw weight")
     facts = (
-        ("Flour", sum_words(Range.exact(totals.flour)) if totals.flour else ""),
-        ("Hydration", sheet_percent(totals.hydration) if totals.hydration else ""),
+        (say("Flour"), sum_words(Range.exact(totals.flour)) if totals.flour else ""),
+        (say("Hydration"), sheet_percent(totals.hydration) if totals.hydration else ""),
         (
-            "Hydration by added water and milk alone",
+            say("Hydration by added water and milk alone"),
             sheet_percent(totals.hydration_nominal) if totals.hydration_nominal else "",
         ),
-        ("Salt", sheet_percent(totals.salt_percent)),
-        ("Salt with what others hold", sheet_percent(totals.salt_with_ingredients_percent)),
-        ("Prefermented flour", sheet_percent(totals.prefermented_percent)),
+        (say("Salt"), sheet_percent(totals.salt_percent)),
+        (say("Salt with what others hold"), sheet_percent(totals.salt_with_ingredients_percent)),
+        (say("Prefermented flour"), sheet_percent(totals.prefermented_percent)),
         (weight, sum_words(totals.dough_grams) if totals.dough_grams.high else ""),
-        ("All parts", sum_words(totals.grams) if totals.grams != totals.dough_grams else ""),
-        ("Finished weight", weight_words(totals.finished_grams)),
-        ("Loss in baking", _loss(formula)),
-        ("Wanted dough temperature", degrees_words(wanted) if wanted else ""),
+        (say("All parts"), sum_words(totals.grams) if totals.grams != totals.dough_grams else ""),
+        (say("Finished weight"), weight_words(totals.finished_grams)),
+        (say("Loss in baking"), _loss(formula)),
+        (say("Wanted dough temperature"), degrees_words(wanted) if wanted else ""),
     )
     yield from (SheetFact(label=label, words=words) for label, words in facts if words)
 
@@ -231,7 +236,11 @@ def _loss(formula: Formula) -> str:
     loss = formula.bakes_off
     if loss is None and finished is not None and raw and finished.mid < raw:
         loss = 1 - finished.mid / raw
-    return f"{sheet_percent(100 * loss)} of the raw weight" if loss is not None else ""
+    return (
+        say("{sheet_percent} of the raw weight", sheet_percent=sheet_percent(100 * loss))
+        if loss is not None
+        else ""
+    )
 
 
 def _grams(rows: Iterable[Row]) -> Range:

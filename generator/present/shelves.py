@@ -5,16 +5,17 @@ from collections.abc import Callable, Iterable
 from generator.present.addresses import slug
 from generator.present.search import HANDS_OFF
 from generator.present.search_views import SearchBake, SearchTime, SearchView, Shelf, ShelfBake, ShelfList
+from generator.wording.speech import later, say
 
 TIME, METHOD, TIN, OCCASION = "by/time/", "by/method/", "by/tin/", "by/occasion/"
 _BANDS = (
-    (60, "Up to 1 hour"),
-    (120, "1 to 2 hours"),
-    (240, "2 to 4 hours"),
-    (720, "4 to 12 hours"),
-    (None, "More than 12 hours"),
+    (60, later("Up to 1 hour")),
+    (120, later("1 to 2 hours")),
+    (240, later("2 to 4 hours")),
+    (720, later("4 to 12 hours")),
+    (None, later("More than 12 hours")),
 )
-_TIMED = "Times are the longest that the recipe states. Work without a stated time is not in them."
+_TIMED = later("Times are the longest that the recipe states. Work without a stated time is not in them.")
 Test = Callable[[SearchBake], str | None]
 
 
@@ -26,31 +27,32 @@ def shelf_lists(search: SearchView) -> tuple[ShelfList, ...]:
 
 def _by_time(bakes: tuple[SearchBake, ...]) -> ShelfList:
     timed = tuple(bake for bake in bakes if bake.minutes)
-    shelves = [_shelf("Under two hours, hands off", timed, _hands_off)]
-    shelves += [_shelf(title, timed, _within(limit)) for limit, title in _BANDS]
+    shelves = [_shelf(say("Under two hours, hands off"), timed, _hands_off)]
+    shelves += [_shelf(say(title), timed, _within(limit)) for limit, title in _BANDS]
     if timed:
-        shelves.append(_shelf("No times stated", bakes, lambda bake: None if bake.minutes else ""))
-    lead = "How long each bake takes in all, by its quickest way."
-    remark = f"{_TIMED} Hands off means at most {HANDS_OFF} minutes of timed work."
-    return _list("Bakes by time", TIME, lead, remark, shelves)
+        shelves.append(_shelf(say("No times stated"), bakes, lambda bake: None if bake.minutes else ""))
+    lead = say("How long each bake takes in all, by its quickest way.")
+    hands_off = say("Hands off means at most {minutes} minutes of timed work.", minutes=HANDS_OFF)
+    remark = f"{say(_TIMED)} {hands_off}"
+    return _list(say("Bakes by time"), TIME, lead, remark, shelves)
 
 
 def _by_method(search: SearchView) -> ShelfList:
     shelves = [_shelf(way.title, search.bakes, _in_way(way.id)) for way in search.methods]
-    lead = "By hand, in a mixer or in a bread machine: the ways that each bake is written for."
-    return _list("Bakes by method", METHOD, lead, "", shelves)
+    lead = say("By hand, in a mixer or in a bread machine: the ways that each bake is written for.")
+    return _list(say("Bakes by method"), METHOD, lead, "", shelves)
 
 
 def _by_tin(search: SearchView) -> ShelfList:
     shelves = [_shelf(tin.title, search.bakes, _for_tin(tin.id)) for tin in search.tins]
-    lead = "I have this tin: the bakes that are made for it, and those that can be."
-    remark = "Where a tin takes more or less than the recipe, its page shows the amounts for it."
-    return _list("Bakes by tin", TIN, lead, remark, shelves)
+    lead = say("I have this tin: the bakes that are made for it, and those that can be.")
+    remark = say("Where a tin takes more or less than the recipe, its page shows the amounts for it.")
+    return _list(say("Bakes by tin"), TIN, lead, remark, shelves)
 
 
 def _by_occasion(search: SearchView) -> ShelfList:
     shelves = [_shelf(each.title, search.bakes, _for_day(each.id)) for each in search.occasions]
-    return _list("Bakes by occasion", OCCASION, "What to bake for which day.", "", shelves)
+    return _list(say("Bakes by occasion"), OCCASION, say("What to bake for which day."), "", shelves)
 
 
 def _list(title: str, path: str, lead: str, remark: str, shelves: Iterable[Shelf]) -> ShelfList:

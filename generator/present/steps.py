@@ -12,6 +12,7 @@ from generator.present.mentions import resized_passage, rich, use_views
 from generator.present.times import stage_views
 from generator.present.views import BlockView, SectionView, WayView
 from generator.settings import Settings
+from generator.wording.speech import say
 
 
 def way_views(
@@ -76,7 +77,7 @@ def _way(way: Way, index: int, *, settings: Settings, spoons: Spoons) -> WayView
         for place, section in enumerate(way.sections, start=1)
         if section.blocks or section.title
     )
-    title = way.name[:1].upper() + way.name[1:] if way.name else "Method"
+    title = way.name[:1].upper() + way.name[1:] if way.name else say("Method")
     return WayView(name=way.name, title=title, anchor=anchor, sections=sections)
 
 

@@ -16,11 +16,12 @@ from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord
 from generator.measure.number import Range, read_number
 from generator.present.cautions import cautions_of
-from generator.present.durations import day_words
 from generator.present.label import label_view
 from generator.present.net_weight import net_weight
 from generator.present.recipe import Setting, recipe_view
 from generator.present.tag_views import NetWeight, TagView
+from generator.wording.forms import day_words, short_day
+from generator.wording.speech import later, say
 
 NAMED_PACKS = 2
 _KEEPS = re.compile(
@@ -28,13 +29,12 @@ _KEEPS = re.compile(
     r"(?P<unit>day|week|month)s?\b",
     re.IGNORECASE,
 )
-_LONG_MONTH = re.compile(r"[A-Z][a-z]{3,}")
 _NUMBERS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
 
 
 def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = None) -> TagView:
     """The tag of a bake; with a record, of that day."""
-    settings, language = setting.settings, setting.settings.language
+    settings = setting.settings
     book = _book(formula, setting, record)
     baked = book[formula.name]
     region = settings.region
@@ -52,12 +52,12 @@ def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = Non
         ),
         letters=region_named(region).letters,
         net=net,
-        baked_on=day_words(record.day, language) if record else "",
-        best_before=day_words(best, language),
+        baked_on=day_words(record.day) if record else "",
+        best_before=day_words(best),
         record=record.path if record else "",
-        packs=packs_words(baked, book, record, language),
+        packs=packs_words(baked, book, record),
         day=record.day if record else None,
-        statement_on=day_words(settings.statement_on, language) if settings.statement else "",
+        statement_on=day_words(settings.statement_on) if settings.statement else "",
         untold=(*untold, *_unread(baked, book), *_shares(baked, book, region)),
     )
 
@@ -68,7 +68,10 @@ def _unread(formula: Formula, book: Mapping[str, Formula]) -> tuple[str, ...]:
     if not items:
         return ()
     return (
-        f"No pack stands in the pantry for {', '.join(items)}: what such a pack warns of is not on the tags.",
+        say(
+            "No pack stands in the pantry for {list}: what such a pack warns of is not on the tags.",
+            list=", ".join(items),
+        ),
     )
 
 
@@ -77,9 +80,17 @@ def _shares(formula: Formula, book: Mapping[str, Formula], region: str) -> tuple
     if not told:
         return ()
     known = formula.totals.finished_grams is not None
-    base = "of the finished weight" if known else "of all that goes in, since no finished weight is known"
+    base = (
+        say("of the finished weight")
+        if known
+        else say("of all that goes in, since no finished weight is known")
+    )
     return (
-        f"If you sell it packed in advance, its list must say how much it holds: {', '.join(told)} ({base}).",
+        say(
+            "If you sell it packed in advance, its list must say how much it holds: {list} ({base}).",
+            list=", ".join(told),
+            base=base,
+        ),
     )
 
 
@@ -117,24 +128,25 @@ def _net(formula: Formula, record: BakeRecord | None, region: str) -> tuple[NetW
     low = weighed if weighed is not None else finished.low if finished else None
     made = read_number(formula.about.makes) if formula.about.makes else (Range.exact(1), 0)
     if low is None:
-        return NetWeight(), ("The net weight is left out: no finished weight is known.",)
+        return NetWeight(), (say("The net weight is left out: no finished weight is known."),)
     if made is None or made[0] != Range.exact(1):
-        words = f"The net weight is left out: the weight is that of all that is made ({formula.about.makes})."
+        words = say(
+            "The net weight is left out: the weight is that of all that is made ({makes}).",
+            makes=formula.about.makes,
+        )
         return NetWeight(), (words,)
     return net_weight(low, region), ()
 
 
-def packs_words(
-    formula: Formula, book: Mapping[str, Formula], record: BakeRecord | None, language: str
-) -> str:
+def packs_words(formula: Formula, book: Mapping[str, Formula], record: BakeRecord | None) -> str:
     """Which packs the declaration stands on; "" where it stands on none."""
     packs = _packs_in(formula, book)
     if record is None or not record.pack_names:
-        return _assumed("Packs assumed, as last read:", packs, language)
+        return _assumed(later("Packs assumed, as last read: {packs}."), packs)
     used = tuple(dict.fromkeys(record.pack_names))
     rest = tuple(each for each in packs if each.name not in used)
-    words = f"Packs of the day: {_shortened(used)}."
-    return f"{words} {_assumed('Others assumed, as last read:', rest, language)}".strip()
+    words = say("Packs of the day: {shortened}.", shortened=_shortened(used))
+    return f"{words} {_assumed(_OTHERS, rest)}".strip()
 
 
 def _packs_in(formula: Formula, book: Mapping[str, Formula]) -> tuple[Pack, ...]:
@@ -144,19 +156,23 @@ def _packs_in(formula: Formula, book: Mapping[str, Formula]) -> tuple[Pack, ...]
     return tuple(sorted(telling, key=lambda each: not (each.contains or each.may_contain)))
 
 
-def _assumed(lead: str, packs: tuple[Pack, ...], language: str) -> str:
-    named = tuple(_dated(each, language) for each in packs)
-    return f"{lead} {_shortened(named)}." if named else ""
+def _assumed(words: str, packs: tuple[Pack, ...]) -> str:
+    named = tuple(_dated(each) for each in packs)
+    return say(words, packs=_shortened(named)) if named else ""
 
 
-def _dated(pack: Pack, language: str) -> str:
+_OTHERS = later("Others assumed, as last read: {packs}.")
+
+
+def _dated(pack: Pack) -> str:
     """The pack and the day it was read, the month shortened: the line is the least of a tag."""
     if pack.checked is None:
         return pack.name
-    return f"{pack.name} ({_LONG_MONTH.sub(lambda month: month[0][:3], day_words(pack.checked, language))})"
+    return f"{pack.name} ({short_day(pack.checked)})"
 
 
 def _shortened(names: tuple[str, ...]) -> str:
     if len(names) <= NAMED_PACKS + 1:
         return ", ".join(names)
-    return f"{', '.join(names[:NAMED_PACKS])} and {len(names) - NAMED_PACKS} more"
+    first = ", ".join(names[:NAMED_PACKS])
+    return say("{names} and {number} more", names=first, number=len(names) - NAMED_PACKS)

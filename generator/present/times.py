@@ -6,7 +6,7 @@ from math import ceil
 from generator.formula.model import Formula, Timed, Times
 from generator.formula.timeline import stages_of
 from generator.measure.number import Range
-from generator.present.amounts import decimal
+from generator.present.amounts import pointed
 from generator.present.durations import iso_duration, minutes_words
 from generator.present.views import SegmentView, StageView, TimesView
 
@@ -43,7 +43,7 @@ def _segment(stage: Timed, longest: Fraction) -> SegmentView:
         stage=stage.stage.value,
         kind=stage.kind,
         words=minutes_words(minutes),
-        share=decimal(100 * minutes.high / longest, places=2),
+        share=pointed(100 * minutes.high / longest, places=2),
     )
 
 

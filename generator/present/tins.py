@@ -9,13 +9,16 @@ from generator.formula.usual_tins import Offer, offers
 from generator.measure.unit import Spoons
 from generator.present.amounts import decimal, mixed
 from generator.present.bench_views import TinRow, TinsView
+from generator.wording.speech import later, say
 
 _FRACTION = re.compile(r"(?:(\d+) )?(\d)/(\d)")
 _COMPARED = {
-    "depth": "Compared by area, filled as deep as the recipe’s own tin.",
-    "fill": "Compared by what they hold, filled as full as the recipe’s own tin.",
+    "depth": later("Compared by area, filled as deep as the recipe’s own tin."),
+    "fill": later("Compared by what they hold, filled as full as the recipe’s own tin."),
 }
-_NO_USUAL = "No usual tin is near enough to the recipe’s own; any other is reckoned from its own measures."
+_NO_USUAL = later(
+    "No usual tin is near enough to the recipe’s own; any other is reckoned from its own measures."
+)
 
 
 def tins_view(formula: Formula, *, spoons: Spoons) -> TinsView | None:
@@ -24,18 +27,21 @@ def tins_view(formula: Formula, *, spoons: Spoons) -> TinsView | None:
         return None
     own, faults = read_shape(formula.about.tin, spoons=spoons)
     if own is None:
-        wrong = faults[0].message if faults else "its measures are not stated"
+        wrong = faults[0].message if faults else say("its measures are not stated")
         return TinsView(
-            rows=(), remark=f"No other tins are offered: {wrong}, and without that nothing can be compared."
+            rows=(),
+            remark=say(
+                "No other tins are offered: {wrong}, and without that nothing can be compared.", wrong=wrong
+            ),
         )
     found = offers(own)
     if not found:
-        return TinsView(rows=(), remark=_NO_USUAL)
+        return TinsView(rows=(), remark=say(_NO_USUAL))
     rows = tuple(
         TinRow(name=each.name, title=tin_title(each), times=f"{factor_words(each.factor)} ×")
         for each in found
     )
-    return TinsView(rows=rows, remark=_COMPARED[found[0].by])
+    return TinsView(rows=rows, remark=say(_COMPARED[found[0].by]))
 
 
 def factor_words(factor: Fraction) -> str:

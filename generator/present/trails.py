@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from generator.present.page_link import PageLink
+from generator.wording.speech import later, say
 
 _PARENTS = {
-    "recipes/": "Bakes",
-    "kinds/": "Kinds",
-    "journal/": "Journal",
+    "recipes/": later("Bakes"),
+    "kinds/": later("Kinds"),
+    "journal/": later("Journal"),
 }
 
 
@@ -28,4 +29,4 @@ def trail_of(path: str, title: str) -> tuple[PageLink, ...]:
     own = PageLink(title=title, path=path)
     if above == path or above not in _PARENTS:
         return (own,)
-    return (PageLink(title=_PARENTS[above], path=above), own)
+    return (PageLink(title=say(_PARENTS[above]), path=above), own)

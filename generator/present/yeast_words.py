@@ -19,9 +19,14 @@ from generator.measure.unit import SPOONS
 from generator.present.amounts import decimal, volume_words, weight_words
 from generator.present.bench_views import YeastRow, YeastView
 from generator.settings import Settings
+from generator.wording.speech import later, say
 
-_COLUMNS: dict[Yeast, str] = {"fresh": "Fresh", "active dry": "Active dry", "instant": "Instant"}
-_DRY = (
+_COLUMNS: dict[Yeast, str] = {
+    "fresh": later("Fresh"),
+    "active dry": later("Active dry"),
+    "instant": later("Instant"),
+}
+_DRY = later(
     "Instant yeast goes in with the flour. Active dry yeast is first stirred into some of the recipe’s liquid at 105 "
     "to 115 °F (41 to 46 °C), fresh yeast into liquid of about 95 °F (35 °C). Below 100 °F (38 °C) active dry yeast "
     "makes a dough sticky; from 130 °F (54 °C) on yeast dies (A. Gardiner and S. Wilson, The Inquisitive Cook, 1998)."
@@ -37,7 +42,7 @@ def yeast_view(formula: Formula, *, settings: Settings) -> YeastView | None:
         return None
     named = len({each.part for each in found}) > 1
     return YeastView(
-        columns=tuple(_COLUMNS[kind] for kind in KINDS),
+        columns=tuple(say(_COLUMNS[kind]) for kind in KINDS),
         rows=tuple(_row(each, settings, with_part=named) for each in found),
         notes=tuple(_notes(formula, found)),
     )
@@ -46,10 +51,11 @@ def yeast_view(formula: Formula, *, settings: Settings) -> YeastView | None:
 def ratio_words(ratios: YeastRatios = TEXTBOOK) -> str:
     """The ratio as it is stated, and where it is from."""
     numbers = " : ".join(decimal(ratios.of(kind), places=1) for kind in KINDS)
-    return (
-        f"Reckoned as fresh : active dry : instant = {numbers} by weight "
-        f"({ratios.source.partition(':')[0]}). Other books have 100 : 50 : 35 to 40; go by how the dough "
-        "rises."
+    return say(
+        "Reckoned as fresh : active dry : instant = {numbers} by weight ({source}). Other books have "
+        "100 : 50 : 35 to 40; go by how the dough rises.",
+        numbers=numbers,
+        source=ratios.source.partition(":")[0],
     )
 
 
@@ -74,8 +80,8 @@ def _cell(kind: Yeast, grams: Range, settings: Settings) -> str:
 
 def _notes(formula: Formula, found: tuple[Exchange, ...]) -> Iterator[str]:
     yield ratio_words()
-    yield _DRY
-    yield from (f"{note.says} ({note.source})" for note in rehydration_notes(formula))
+    yield say(_DRY)
+    yield from (f"{say(note.says)} ({note.source})" for note in rehydration_notes(formula))
     least = min(amount.low for each in found for amount in each.grams.values())
     if 0 < least < _FINE_BELOW:
         yield _too_fine(least)
@@ -85,11 +91,14 @@ def _too_fine(grams: Fraction) -> str:
     """What a scale with whole grams makes of it."""
     shown = weight_words(Range.exact(grams))
     if grams < 1:
-        return (
-            f"A scale that shows whole grams cannot weigh {shown}: use one that shows hundredths, or a spoon."
+        return say(
+            "A scale that shows whole grams cannot weigh {shown}: use one that shows hundredths, or a spoon.",
+            shown=shown,
         )
     error = decimal(half_step_error(grams), places=0)
-    return (
-        f"On a scale that shows whole grams {shown} may be {error} % more or less: use one that shows tenths, or a "
-        "spoon."
+    return say(
+        "On a scale that shows whole grams {shown} may be {error} % more or less: use one that shows tenths, or a "
+        "spoon.",
+        shown=shown,
+        error=error,
     )

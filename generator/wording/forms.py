@@ -12,7 +12,7 @@ _MONTHS = (
 )
 
 
-def day(on: date | None) -> str:
+def day_words(on: date | None) -> str:
     """`September 20, 2026` for American readers, `20 September 2026` for others, `20. September 2026` in German."""
     if on is None:
         return ""
@@ -23,7 +23,7 @@ def day(on: date | None) -> str:
 
 
 def short_day(on: date | None) -> str:
-    """As `day`, where there is little room: `Sep 20, 2026`, `20 Sep 2026`, `20.09.2026`."""
+    """As `day_words`, where there is little room: `Sep 20, 2026`, `20 Sep 2026`, `20.09.2026`."""
     if on is None:
         return ""
     spoken = voice()

@@ -11,6 +11,9 @@ from types import MappingProxyType
 
 CATALOGUES = Path(__file__).resolve().parent / "catalogues"
 
+NOTATION = "en-US"
+"""The language of recipe files and of what speaks to the maker."""
+
 Key = tuple[str, str]
 """A context, which is "" for most, and the English text."""
 
