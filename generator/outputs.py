@@ -61,6 +61,7 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
         *(_task("numbers", leaf, "data", _numbers, leaf.name, leaf.data) for leaf in on_site),
         *_lists(site, on_site),
         *_pictures(publication, on_site),
+        *(task for leaf in everywhere for task in _drawn(publication, leaf)),
         *(task for leaf in everywhere for task in _desk(leaf, settings)),
         *_people(publication.people),
         *(task for leaf in everywhere for task in _sheets(leaf, settings)),
@@ -167,17 +168,23 @@ def _assets(theme: str) -> tuple[Product, ...]:
 def _pictures(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
     from generator.render.site.pictures import media_of
 
-    def on_disk(path: str) -> OnDisk:
-        return OnDisk(root=publication.root, path=path, mark=publication.mark_of(path))
-
     photos, others = media_of(publication.site, {name for leaf in on_site for name in leaf.named})
     for photo in photos:
         # Neither its words nor its address on the site are in the file.
         plain = replace(photo, text="", url="")
-        inputs = (plain, on_disk(photo.source))
+        inputs = (plain, _on_disk(publication, photo.source))
         yield Task(title=photo.path, work=_photo, inputs=inputs, stage="pictures")
     for address in others:
-        yield Task(title=address, work=_text_media, inputs=(address, on_disk(address)), stage="pictures")
+        yield Task(
+            title=address,
+            work=_text_media,
+            inputs=(address, _on_disk(publication, address)),
+            stage="pictures",
+        )
+
+
+def _on_disk(publication: Publication, path: str) -> OnDisk:
+    return OnDisk(root=publication.root, path=path, mark=publication.mark_of(path))
 
 
 def _photo(photo: PhotoView, file: OnDisk) -> tuple[Product, ...]:
@@ -190,6 +197,34 @@ def _text_media(address: str, file: OnDisk) -> tuple[Product, ...]:
     from generator.render.site.pictures import text_media
 
     return tuple(text_media(address, lambda _: file.read()))
+
+
+def _drawn(publication: Publication, leaf: Leaf) -> Iterator[Task]:
+    """The pictures with words: to share, tall, and the cards before the chapters of its films."""
+    photo = leaf.short.photo
+    file = _on_disk(publication, photo.source) if photo else None
+    if leaf.short.on_site:
+        yield _task("picture to share", leaf, "posters", _share, leaf.view, file)
+    yield _task("tall picture", leaf, "posters", _tall, leaf.view, file)
+    yield _task("chapter cards", leaf, "chapter cards", _chapter_cards, leaf.view)
+
+
+def _share(view: RecipeView, file: OnDisk | None) -> tuple[Product, ...]:
+    from generator.render.images.posters import render_share
+
+    return (render_share(view, lambda _: file.read() if file else b""),)
+
+
+def _tall(view: RecipeView, file: OnDisk | None) -> tuple[Product, ...]:
+    from generator.render.images.posters import render_tall
+
+    return (render_tall(view, lambda _: file.read() if file else b""),)
+
+
+def _chapter_cards(view: RecipeView) -> tuple[Product, ...]:
+    from generator.render.images.posters import render_chapter_cards
+
+    return tuple(render_chapter_cards(view))
 
 
 def _people(people: PeopleView | None) -> Iterator[Task]:

@@ -48,14 +48,14 @@ from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView
 from generator.release import gate
-from generator.render.description.render import render_description
-from generator.render.photographs import published_path, published_size
+from generator.render.description.variants import FULL, of_film, text_of
+from generator.render.photographs import MIDDLE, published_path, published_size
 from generator.render.recipe_json import render_recipe_json
 from generator.render.terminal.render import as_terminal
 from generator.render.theme_check import chosen_theme
 from generator.settings import Settings
 from generator.source.document import Folder, Sequence, Text
-from generator.source.media import NamedPhoto, photo_faults, unreadable_photo
+from generator.source.media import NamedPhoto, focus_faults, focus_of, photo_faults, unreadable_photo
 from generator.source.private import read_private
 from generator.source.read import read_folder
 from generator.source.site import read_settings
@@ -293,16 +293,28 @@ def _photos(
 ) -> tuple[dict[str, PhotoView], Diagnostics]:
     """The photographs that are named and can be published, by their path in the content folder."""
     named = [
-        NamedPhoto(source=each.about.photo, text=each.about.photo_text, span=each.spans["photo"])
+        NamedPhoto(
+            source=each.about.photo,
+            text=each.about.photo_text,
+            span=each.spans["photo"],
+            focus=each.about.photo_focus,
+            focus_span=each.spans.get("photo_focus"),
+        )
         for each in recipes.values()
         if each.about.photo
     ]
     named += [
-        NamedPhoto(source=each.photo, text=each.photo_text, span=each.photo_span)
+        NamedPhoto(
+            source=each.photo,
+            text=each.photo_text,
+            span=each.photo_span,
+            focus=each.photo_focus,
+            focus_span=each.focus_span,
+        )
         for each in articles
         if each.photo
     ]
-    found = list(photo_faults(named, folder.media))
+    found = [*photo_faults(named, folder.media), *focus_faults(named)]
     views: dict[str, PhotoView] = {}
     for photo in (each for each in named if each.source in folder.media and each.source not in views):
         size = published_size(media(photo.source))
@@ -311,7 +323,13 @@ def _photos(
             continue
         path = published_path(photo.source)
         views[photo.source] = PhotoView(
-            path=path, source=photo.source, text="", width=size[0], height=size[1], url=""
+            path=path,
+            source=photo.source,
+            text="",
+            width=size[0],
+            height=size[1],
+            url="",
+            focus=focus_of(photo.source, named) or MIDDLE,
         )
     return views, tuple(found)
 

@@ -5,6 +5,7 @@ two pieces made from equal things are equal files, so that a change of one recip
 """
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
@@ -13,6 +14,7 @@ from generator.outputs import Media
 from generator.pipeline import CheckResult
 from generator.present.data import recipe_data
 from generator.present.people import PeopleView
+from generator.present.posters import chapter_cards, share_path
 from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
@@ -20,9 +22,10 @@ from generator.render.description.render import render_description
 from generator.render.feeds.render import render_feeds
 from generator.render.formula_sheets.render import render_formula_sheets
 from generator.render.images.overlay import render_overlay
+from generator.render.images.posters import render_chapter_cards, render_share, render_tall
 from generator.render.output import Product
 from generator.render.people_sheet.render import render_people
-from generator.render.photographs import narrower_path, widths
+from generator.render.photographs import FORMATS, all_copies
 from generator.render.recipe_json import render_recipe_json
 from generator.render.site.assets import asset_products
 from generator.render.site.frame import Frame, frame_of
@@ -102,16 +105,16 @@ def _shared(site: SiteView, settings: Settings, media: Media) -> dict[str, Piece
 
 
 def _photos(result: CheckResult, root: Path) -> Iterator[tuple[str, Piece]]:
-    """One piece for each photograph in all its widths; a file that was changed has another moment."""
+    """One piece for each photograph in all its copies; a file that was changed has another moment."""
     for photo in result.setting.photos.values():
         try:
             moment = (root / photo.source).stat().st_mtime_ns
         except OSError:
             continue
         work = partial(_photo, photo, result.media)
-        for width in widths(photo.width):
-            path = photo.path if width == photo.width else narrower_path(photo.path, width)
-            yield f"site/{path}", Piece(made_from=(photo, moment), work=work)
+        for copy in all_copies(photo.path, photo.width, photo.height):
+            for form in FORMATS:
+                yield f"site/{copy.path(form)}", Piece(made_from=(photo, moment), work=work)
 
 
 def _photo(photo: PhotoView, media: Media) -> tuple[Product, ...]:
@@ -157,11 +160,27 @@ def _desk(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
         f"{start}bench-sheet.pdf": Piece(made_from=key, work=bench),
         f"{start}overlay.png": Piece(made_from=view, work=lambda: tuple(render_overlay(view))),
         **{path: Piece(made_from=key, work=formula) for path in sheets},
+        **_drawn(view, result),
     }
 
 
 def _people(people: PeopleView) -> tuple[Product, ...]:
     return (render_people(people),)
+def _drawn(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
+    """The pictures with words, over a photograph that may be changed while the view is the same."""
+    media, moment = result.media, 0
+    with suppress(OSError):
+        moment = (media.root / view.photo.source).stat().st_mtime_ns if view.photo else 0
+    cards = Piece(made_from=view, work=lambda: tuple(render_chapter_cards(view)))
+    share = Piece(made_from=(view, moment), work=lambda: (render_share(view, media),))
+    tall = Piece(made_from=(view, moment), work=lambda: (render_tall(view, media),))
+    return {
+        f"site/{share_path(view)}": share,
+        f"desk/{view.name}/tall.jpg": tall,
+        **{f"desk/{view.name}/{card.file}": cards for card in chapter_cards(view)},
+    }
+
+
 
 
 def _numbers(name: str, result: CheckResult) -> tuple[Product, ...]:

@@ -31,6 +31,9 @@ GLOBAL_CODES = PACK_CODES | MOVED_CODES
 Check = Callable[[frozenset[str] | None], CheckResult]
 """Understands the content: all of it, or as if there were only the named recipes."""
 
+PhotoFacts = tuple[int, int, tuple[int, int]]
+"""Width, height and focal point of a photograph."""
+
 Results = Mapping[str, tuple[tuple[str, str], ...]]
 
 
@@ -50,7 +53,7 @@ class Memory:
     packs: Mapping[str, Pack]
     ledger: Mapping[str, str]
     records: Mapping[str, str]
-    photos: Mapping[str, tuple[int, int]]
+    photos: Mapping[str, PhotoFacts]
     leaves: Mapping[str, Leaf]
     diagnostics: Diagnostics
     texts: Mapping[str, str]
@@ -70,7 +73,7 @@ class Understood:
     texts: Mapping[str, str]
     packs: Mapping[str, Pack]
     records: Mapping[str, str]
-    photos: Mapping[str, tuple[int, int]]
+    photos: Mapping[str, PhotoFacts]
     day: date
     anew: int
 
@@ -138,6 +141,9 @@ def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: 
         if not more <= set(memory.leaves):
             return None
         reached |= more
+    if any(memory.photos.get(source, facts) != facts for source, facts in _facts(checked).items()):
+        # A focal point that is stated on one page counts for all that show the photograph.
+        return None
     leaves = {name: fresh.get(name, memory.leaves[name]) for name in sorted(memory.leaves)}
     own = {checked.setting.book[name].path for name in reached} | {"pantry.yaml", "ledger.jsonl"}
     own |= {each.path for each in checked.bakes if each.recipe in reached}
@@ -197,11 +203,16 @@ def _understood(
         records={**(memory.records if memory else {}), **records},
         photos={
             **(memory.photos if memory else {}),
-            **{source: (photo.width, photo.height) for source, photo in setting.photos.items()},
+            **_facts(checked),
         },
         day=setting.day,
         anew=anew,
     )
+
+
+def _facts(checked: CheckResult) -> dict[str, PhotoFacts]:
+    photos = checked.setting.photos
+    return {source: (photo.width, photo.height, photo.focus) for source, photo in photos.items()}
 
 
 def _changed_recipes(disk: Disk, day: date | None) -> set[str] | None:
@@ -235,7 +246,7 @@ def _felt(path: str, disk: Disk, memory: Memory) -> set[str] | None:
             None if rows is None else {leaf.name for leaf in memory.leaves.values() if rows & set(leaf.packs)}
         )
     if path in memory.photos:
-        return set() if _size_of(disk, path) == memory.photos[path] else None
+        return set() if _size_of(disk, path) == memory.photos[path][:2] else None
     return None
 
 

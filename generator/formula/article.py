@@ -35,6 +35,8 @@ class Article:
     bakes: tuple[NamedBake, ...]
     markdown: str
     was: tuple[OldAddress, ...] = ()
+    photo_focus: tuple[int, int] | None = None
+    focus_span: Span | None = None
 
 
 def unknown_bakes(articles: Iterable[Article], names: Collection[str]) -> Iterator[Diagnostic]:

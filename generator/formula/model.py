@@ -336,6 +336,7 @@ class About:
     dough_temperature: Temperature | None = None
     occasions: tuple[str, ...] = ()
     was: tuple[OldAddress, ...] = ()
+    photo_focus: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

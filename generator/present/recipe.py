@@ -162,6 +162,7 @@ def photo_view(source: str, text: str, setting: Setting) -> PhotoView | None:
         height=known.height,
         url=absolute(setting.settings.url, known.path),
     )
+        focus=known.focus,
 
 
 def _facts(formula: Formula) -> tuple[Fact, ...]:

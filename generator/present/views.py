@@ -200,7 +200,10 @@ class LabelView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PhotoView:
-    """`path` from the site's root, `source` inside the content folder; size in pixels as published."""
+    """`path` from the site's root, `source` inside the content folder; size in pixels as published.
+
+    `focus` is where the eye should rest, in percent from the left and from the top.
+    """
 
     path: str
     source: str
@@ -208,6 +211,7 @@ class PhotoView:
     width: int
     height: int
     url: str
+    focus: tuple[int, int] = (50, 50)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

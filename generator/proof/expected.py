@@ -6,13 +6,14 @@ from functools import cached_property
 from types import MappingProxyType
 
 from generator.present.people import PeopleView
+from generator.present.posters import chapter_cards, share_path
 from generator.present.search_views import ShelfList
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
 from generator.proof.context import Sayings
 
 # The files of a recipe on the desk, and what each is.
-_DESK = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png")
+_DESK = ("tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png", "tall.jpg")
 MADE_BY_COMMAND = "tags-for.pdf"
 
 
@@ -80,6 +81,7 @@ class Expected:
             yield f"site/{view.path}index.html", Place(kind="bake", of=view)
             yield f"site/{view.path}recipe.json", Place(kind="data", of=view)
             yield from ((f"site/{card.path}", Place(kind="card", of=view)) for card in view.cards)
+            yield f"site/{share_path(view)}", Place(kind="poster", of=view)
             if view.sheet:
                 yield f"site/{view.sheet.path}", Place(kind="formula sheet", of=view)
         for post in site.journal:
@@ -102,7 +104,11 @@ class Expected:
             yield "desk/people/index.html", Place(kind="people")
         for view in site.all_recipes:
             for name in _DESK:
-                kind = {"formula": "formula sheet"}.get(name.partition(".")[0], name.partition(".")[0])
+            yield from _film_texts(view)
+            for card in chapter_cards(view):
+                yield f"desk/{view.name}/{card.file}", Place(kind="poster", of=view)
+                stem = name.partition(".")[0]
+                kind = {"formula": "formula sheet", "tall": "poster"}.get(stem, stem)
                 yield f"desk/{view.name}/{name}", Place(kind=kind, of=view)
 
 

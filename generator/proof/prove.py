@@ -14,6 +14,7 @@ from generator.proof import finders, pages, papers, texts
 from generator.proof.data import data_faults
 from generator.proof.expected import Expected, Place
 from generator.proof.page_reader import PageText, read_page
+from generator.proof.posters import poster_faults
 
 
 def prove(files: Mapping[str, bytes], expected: Expected) -> Diagnostics:
@@ -96,6 +97,8 @@ def _recipe_faults(
         return papers.tag_faults(path, content, whole, expected)
     if kind == "overlay":
         stem = path.removesuffix(".png")
+    if kind == "poster":
+        return poster_faults(path, content, view, expected)
         several = {each: files[each] for each in sorted(files, key=_number) if _is_part(each, stem)}
         return papers.picture_faults(several, view, expected)
     return ()

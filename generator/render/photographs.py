@@ -1,19 +1,24 @@
-"""Photographs as they are published: upright, bounded in size, JPEG, and silent about the camera."""
+"""Photographs as they are published: upright, bounded in size, in three formats, and silent about the camera."""
 
 import warnings
 from collections.abc import Iterator
-from contextlib import contextmanager
+from dataclasses import dataclass
 from io import BytesIO
 from pathlib import PurePosixPath
 
-from PIL import Image, ImageFile, ImageOps, UnidentifiedImageError
+from PIL import Image, UnidentifiedImageError
+
+from generator.render.decoded import decoded, resized, upright_size
 
 WIDEST = 1600
 TALLEST = 2000
 NARROWER = (480, 960)
 QUALITY = 82
-# The paper of the pages: what shows through where a picture is transparent.
-_PAPER = (253, 250, 242)
+# Pictures in lists are cut to this shape around the focal point, so that a tall one does not fill a telephone.
+LIST_SHAPE = (4, 3)
+LIST_WIDEST = 960
+# A picture that is within a fiftieth of the shape is left whole.
+_NEAR = 0.02
 _UNREADABLE = (
     UnidentifiedImageError,
     OSError,
@@ -23,6 +28,25 @@ _UNREADABLE = (
     Image.DecompressionBombWarning,
 )
 PICTURE_ENDINGS = frozenset({".jpg", ".jpeg", ".png", ".webp", ".gif", ".tif", ".tiff", ".bmp"})
+# Best first, as a browser takes the first that it knows; a JPEG is understood by all.
+FORMATS = ("avif", "webp", "jpg")
+
+Focus = tuple[int, int]
+"""Where the eye should rest, in percent of the width from the left and of the height from the top."""
+MIDDLE: Focus = (50, 50)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Copy:
+    """One width of a photograph, without the ending of its format. `cut` is one for lists, in their shape."""
+
+    stem: str
+    width: int
+    height: int
+    cut: bool = False
+
+    def path(self, form: str) -> str:
+        return f"{self.stem}.{form}"
 
 
 def is_picture(source: str) -> bool:
@@ -51,9 +75,7 @@ def published_size(data: bytes) -> tuple[int, int] | None:
             warnings.simplefilter("error", Image.DecompressionBombWarning)
             picture = Image.open(BytesIO(data))
         with picture:
-            turned = picture.getexif().get(0x0112, 1) in (5, 6, 7, 8)
-            size = (picture.height, picture.width) if turned else picture.size
-            _decode_small(picture)
+            size = upright_size(picture)
     except _UNREADABLE:
         return None
     return _bounded(*size)
@@ -79,52 +101,96 @@ def narrower_path(path: str, width: int) -> str:
     return str(published.with_name(f"{published.stem}-{width}w{published.suffix}"))
 
 
+def whole_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
+    """Every width of a photograph that is published at `path`, narrowest first."""
+    return tuple(
+        Copy(
+            stem=_stem(path if each == width else narrower_path(path, each)),
+            width=each,
+            height=max(1, round(height * each / width)),
+        )
+        for each in widths(width)
+    )
+
+
+def list_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
+    """Every width for lists, narrowest first: of the whole where it has their shape, else of what is cut from it."""
+    across, down = cut_size(width, height, LIST_SHAPE)
+    if across >= width * (1 - _NEAR) and down >= height * (1 - _NEAR):
+        return whole_copies(path, width, height)
+    widest = min(across, LIST_WIDEST)
+    return tuple(
+        Copy(
+            stem=f"{_stem(path)}-{each}c",
+            width=each,
+            height=max(1, round(each * LIST_SHAPE[1] / LIST_SHAPE[0])),
+            cut=True,
+        )
+        for each in widths(widest)
+    )
+
+
+def all_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
+    return tuple(dict.fromkeys((*whole_copies(path, width, height), *list_copies(path, width, height))))
+
+
+def _stem(path: str) -> str:
+    return path.removesuffix(".jpg")
+
+
+def cut_size(width: int, height: int, shape: tuple[int, int]) -> tuple[int, int]:
+    """The largest size of this shape that a picture has room for."""
+    across, down = shape
+    if width * down >= height * across:
+        return max(1, round(height * across / down)), height
+    return width, max(1, round(width * down / across))
+
+
+def cut_box(size: tuple[int, int], shape: tuple[int, int], focus: Focus) -> tuple[int, int, int, int]:
+    """What is cut out of a picture of this size: the most that fits the shape, the focal point near its middle."""
+    across, down = cut_size(*size, shape)
+    left = min(max(round(size[0] * focus[0] / 100 - across / 2), 0), size[0] - across)
+    top = min(max(round(size[1] * focus[1] / 100 - down / 2), 0), size[1] - down)
+    return left, top, left + across, top + down
+
+
+def picture_set(
+    data: bytes, path: str, *, width: int, height: int, focus: Focus = MIDDLE
+) -> Iterator[tuple[str, bytes]]:
+    """Every copy in every format, by its path: decoded once, then each width reduced from the one above it.
+
+    Raises OSError where the file is cut short; `published_size` has told about files that are no pictures.
+    """
+    largest = decoded(data, width=width, height=height)
+    for cut in (False, True):
+        picture = largest.crop(cut_box(largest.size, LIST_SHAPE, focus)) if cut else largest
+        copies = [each for each in all_copies(path, width, height) if each.cut is cut]
+        for copy in reversed(copies):
+            picture = resized(picture, (copy.width, copy.height))
+            for form in FORMATS:
+                yield copy.path(form), written(picture, form)
+
+
 def encoded(data: bytes, *, width: int, height: int) -> bytes:
     """The picture upright as JPEG of the given size, without metadata.
 
     Raises OSError where the file is cut short; `published_size` has told about files that are no pictures.
     """
-    with _whole_files_only(), Image.open(BytesIO(data)) as opened:
-        upright = _flat(ImageOps.exif_transpose(opened))
-    sized = (
-        upright.resize((width, height), Image.Resampling.LANCZOS)
-        if upright.size != (width, height)
-        else upright
-    )
-    written = BytesIO()
-    sized.save(written, "JPEG", quality=QUALITY, optimize=True, progressive=True, subsampling="4:2:0")
-    return written.getvalue()
+    return written(decoded(data, width=width, height=height), "jpg")
 
 
-def _decode_small(picture: Image.Image) -> None:
-    """Raises OSError where the file is cut short: a JPEG is decoded at an eighth of its size, which is quick."""
-    with _whole_files_only():
-        picture.draft("RGB", (picture.width // 8, picture.height // 8))
-        picture.load()
+def written(picture: Image.Image, form: str) -> bytes:
+    """The pixels in a format, and nothing but them. The same on any machine: one thread, no tiles.
 
-
-@contextmanager
-def _whole_files_only() -> Iterator[None]:
-    """The PDF engine tells Pillow to accept files cut short; a photograph with a grey half is no photograph."""
-    before = ImageFile.LOAD_TRUNCATED_IMAGES
-    ImageFile.LOAD_TRUNCATED_IMAGES = False
-    try:
-        yield
-    finally:
-        ImageFile.LOAD_TRUNCATED_IMAGES = before
-
-
-def _flat(picture: Image.Image) -> Image.Image:
-    """The picture in RGB without information beside the pixels, on paper where it is transparent."""
-    if not picture.has_transparency_data:
-        return _bare(picture.convert("RGB"))
-    clear = picture.convert("RGBA")
-    paper = Image.new("RGBA", clear.size, (*_PAPER, 255))
-    return _bare(Image.alpha_composite(paper, clear).convert("RGB"))
-
-
-def _bare(picture: Image.Image) -> Image.Image:
-    """The same pixels in a new picture, so that no profile or comment comes along."""
-    bare = Image.new("RGB", picture.size)
-    bare.paste(picture)
-    return bare
+    The settings give the three the same distance from the original (about 40.4 dB of the light, middle of our
+    drawings at 960 pixels): JPEG 88 kB in 11 ms, WebP 54 kB in 27, AVIF 42 kB in 117. AVIF a step faster takes 28 ms
+    and is larger than the WebP; a step slower takes 162 ms and saves 2 kB.
+    """
+    file = BytesIO()
+    if form == "avif":
+        picture.save(file, "AVIF", quality=66, speed=8, max_threads=1, autotiling=False)
+    elif form == "webp":
+        picture.save(file, "WEBP", quality=78, method=2)
+    else:
+        picture.save(file, "JPEG", quality=QUALITY, optimize=True, progressive=True, subsampling="4:2:0")
+    return file.getvalue()

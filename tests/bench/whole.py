@@ -12,7 +12,8 @@ from datetime import date
 from pathlib import Path
 
 DAY = date(2026, 11, 25)
-PAPER = frozenset({"tags", "bench sheets", "overlays", "formula sheets", "cards", "pictures"})
+PAPER = frozenset({"tags", "bench sheets", "overlays", "formula sheets", "cards"})
+PICTURES = frozenset({"pictures", "posters", "chapter cards"})
 
 
 def ours(content: Path, output: Path, jobs: int) -> object:
@@ -35,7 +36,7 @@ def ours(content: Path, output: Path, jobs: int) -> object:
         vars(theme)["_HOMES"] = homes
     from generator.pipeline import make_folder
 
-    made = make_folder(content, output=output, day=DAY, jobs=jobs, how=How(without=PAPER))
+    made = make_folder(content, output=output, day=DAY, jobs=jobs, how=How(without=PAPER | PICTURES))
     assert made.report is not None, made.diagnostics[:3]
     return [(row.stage, row.went_in, row.made, round(row.seconds, 2)) for row in made.profile.rows]
 

@@ -13,7 +13,7 @@ from generator.making import How
 from generator.memory import same_as_last
 from generator.pipeline import MakeResult, make_folder
 
-PAPER = frozenset({"tags", "bench sheets", "overlays", "formula sheets", "cards"})
+PAPER = frozenset({"tags", "bench sheets", "overlays", "posters", "chapter cards", "formula sheets", "cards"})
 """Stages that take seconds for each bake."""
 
 SITE = """\

@@ -4,6 +4,7 @@ from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
 from generator.formula.intake.cautions_off import read_set_aside
 from generator.formula.intake.collect import Collector
+from generator.formula.intake.focus import read_focus
 from generator.formula.intake.machine import (
     MACHINE_KEYS,
     read_own_dough_temperature,
@@ -24,6 +25,7 @@ ABOUT_KEYS = (
     "occasions",
     "photo",
     "photo_text",
+    "photo_focus",
     "makes",
     "portions",
     "tin",
@@ -54,6 +56,7 @@ def read_about(front: Mapping, collector: Collector) -> About:
         kinds=() if kinds is None else _kinds(kinds, collector),
         photo=collector.words(front, "photo"),
         photo_text=collector.words(front, "photo_text"),
+        photo_focus=read_focus(front.get("photo_focus"), collector),
         makes=collector.words(front, "makes"),
         portions=collector.words(front, "portions"),
         tin=tin,

@@ -5,11 +5,12 @@ from typing import Literal
 from generator.diagnostics.diagnostic import Diagnostics
 from generator.formula.article import Article, NamedBake
 from generator.formula.intake.collect import Collector
+from generator.formula.intake.focus import read_focus
 from generator.formula.intake.was import read_was
 from generator.source.document import Document, Node, Sequence
 from generator.source.fields import check_keys, date_of, texts_of
 
-KEYS = ("title", "published", "lead", "kinds", "photo", "photo_text", "bakes", "was")
+KEYS = ("title", "published", "lead", "kinds", "photo", "photo_text", "photo_focus", "bakes", "was")
 
 
 def read_article(document: Document) -> tuple[Article, Diagnostics]:
@@ -30,7 +31,9 @@ def read_article(document: Document) -> tuple[Article, Diagnostics]:
         kinds=tuple(dict.fromkeys(" ".join(each.split()).lower() for each in kinds)),
         photo=collector.words(front, "photo"),
         photo_text=collector.words(front, "photo_text"),
+        photo_focus=read_focus(front.get("photo_focus"), collector),
         photo_span=photo.span if photo is not None else front.span,
+        focus_span=spot.span if (spot := front.get("photo_focus")) is not None else front.span,
         bakes=_bakes(front.get("bakes"), collector),
         markdown=document.markdown,
         was=read_was(front.get("was"), collector),

@@ -72,12 +72,13 @@ def _untitled(document: Document, title: str) -> Diagnostic:
 
 
 def _spans(front: Mapping, path: str) -> MappingProxyType[str, Span]:
-    """The place of each key, and of the photograph's path, which is looked for elsewhere."""
+    """The place of each key, and of the photograph's path and focal point, which are looked at elsewhere."""
     spans = {key.value: key.span for key, _ in front.entries}
     spans.setdefault("title", whole_file(path))
-    photo = front.get("photo")
-    if photo is not None:
-        spans["photo"] = photo.span
+    for key in ("photo", "photo_focus"):
+        value = front.get(key)
+        if value is not None:
+            spans[key] = value.span
     return MappingProxyType(spans)
 
 

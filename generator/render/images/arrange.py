@@ -3,9 +3,10 @@
 from dataclasses import dataclass, replace
 
 from generator.present.views import LineView, PartView, RecipeView
-from generator.render.images.ink import BRICK, Pen, width_of, wrapped
+from generator.render.images.ink import BRICK, Pen, Stroke, cut_short, width_of, wrapped
 from generator.render.print_fonts import FIGURES, TEXT
 from generator.render.rich_text import tied
+from generator.wording.speech import say
 
 WIDTH, HEIGHT = 1920, 1080
 _MARGIN, _PADDING, _GUTTER = 56, 36, 48
@@ -18,16 +19,6 @@ _TITLE_SIZES = (64, 52, 44)
 _ROW_LINES = 6
 # How finely the columns of a picture are levelled, in pixels.
 _STEP = 4
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stroke:
-    """A text with its baseline, from the corner of its row, or of the panel for the head."""
-
-    x: float
-    y: float
-    text: str
-    pen: Pen
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +62,7 @@ def panels_of(view: RecipeView) -> tuple[Panel, ...]:
             return (_panel(_balanced(rows, columns), head, head_height, columns),)
     several = [filled[at : at + columns] for at in range(0, len(filled), columns)]
     return tuple(
-        _panel(page, _head(view, columns, f"{number} of {len(several)}")[0], head_height, columns)
+        _panel(page, _head(view, columns, _of(number, len(several)))[0], head_height, columns)
         for number, page in enumerate(several, start=1)
     )
 
@@ -119,23 +110,27 @@ def _head(view: RecipeView, columns: int, remark: str) -> tuple[tuple[Stroke, ..
     width = columns * _COLUMN + (columns - 1) * _GUTTER
     small = Pen(family=FIGURES, weight="400", size=26)
     words = " · ".join(piece for piece in (view.maker, view.makes, remark) if piece)
-    title, lines = _title(view.title, width)
-    maker = wrapped(words, small, width)[:2]
+    title, lines = _title(view, width)
+    maker = cut_short(wrapped(words, small, width, view.language), 2, small, width)
     strokes = [Stroke(x=0, y=24 + 32 * at, text=line, pen=small) for at, line in enumerate(maker)]
-    y = 32.0 * len(wrapped(f"{words} · 10 of 10", small, width)[:2])
+    y = 32.0 * min(2, len(wrapped(f"{words} · {_of(10, 10)}", small, width, view.language)))
     for line in lines:
         y += title.size * 1.04
         strokes.append(Stroke(x=0, y=y - title.size * 0.16, text=line, pen=title))
     return tuple(strokes), y + 22
 
 
-def _title(title: str, width: float) -> tuple[Pen, tuple[str, ...]]:
+def _of(number: int, count: int) -> str:
+    return say("{number} of {count}", number=number, count=count)
+
+
+def _title(view: RecipeView, width: float) -> tuple[Pen, tuple[str, ...]]:
     for size in _TITLE_SIZES:
         pen = Pen(family=TEXT, weight="700", size=size)
-        lines = wrapped(title, pen, width)
+        lines = wrapped(view.title, pen, width, view.language)
         if len(lines) <= 2:
             break
-    return pen, lines if len(lines) <= 4 else (*lines[:3], "…")
+    return pen, cut_short(lines, 4, pen, width)
 
 
 def _rows(view: RecipeView, figure: float) -> list[Row]:
@@ -145,15 +140,15 @@ def _rows(view: RecipeView, figure: float) -> list[Row]:
     rows: list[Row] = []
     for part in view.parts:
         if part.title:
-            rows.extend(_part_rows(part, figure))
+            rows.extend(_part_rows(part, figure, view.language))
         for line in part.lines:
-            rows.extend(_line_rows(line, figure, room))
+            rows.extend(_line_rows(line, figure, room, view.language))
     return rows
 
 
-def _part_rows(part: PartView, figure: float) -> list[Row]:
+def _part_rows(part: PartView, figure: float, language: str) -> list[Row]:
     pen = Pen(family=FIGURES, weight="700", size=figure * 0.9, colour=BRICK)
-    lines = wrapped(f"{part.title} {tied(part.weight)}".strip(), pen, _COLUMN)
+    lines = wrapped(f"{part.title} {tied(part.weight)}".strip(), pen, _COLUMN, language)
     last = len(lines) - 1
     return [
         Row(
@@ -166,21 +161,22 @@ def _part_rows(part: PartView, figure: float) -> list[Row]:
     ]
 
 
-def _line_rows(line: LineView, figure: float, room: float) -> list[Row]:
+def _line_rows(line: LineView, figure: float, room: float, language: str) -> list[Row]:
     """Weight at the left, item beside it, volume at the right end where there is room, else below."""
     item = Pen(family=FIGURES, weight="600", size=figure * 0.92)
     small = Pen(family=FIGURES, weight="400", size=figure * 0.78)
     bold = Pen(family=FIGURES, weight="700", size=figure)
     left = room + figure * 0.55
     width = _COLUMN - left
-    words = ", ".join(filter(None, (line.item, line.preparation, "optional" if line.optional else "")))
-    texts = [(text, item, left) for text in wrapped(words, item, width)]
+    words = ", ".join(filter(None, (line.item, line.preparation, say("optional") if line.optional else "")))
+    texts = [(text, item, left) for text in wrapped(words, item, width, language)]
     volume = tied(line.amount.second)
     beside = len(texts) == 1 and width_of(texts[0][0], item) + width_of(volume, small) + figure <= width
     if volume and not beside:
-        texts += [(text, small, left) for text in wrapped(volume, small, width)]
+        texts += [(text, small, left) for text in wrapped(volume, small, width, language)]
     for choice in line.choices:
-        texts += [(text, small, left) for text in wrapped(f"or {tied(choice)}", small, width)]
+        other = say("or {choice}", choice=tied(choice))
+        texts += [(text, small, left) for text in wrapped(other, small, width, language)]
     amounts = [
         (text, bold, room - width_of(text, bold)) for text in wrapped(tied(line.amount.first), bold, room + 1)
     ]

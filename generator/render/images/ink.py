@@ -1,13 +1,15 @@
 """Drawing text: sizes, widths, lines that fit. All lengths are pixels of the picture."""
 
-from collections.abc import Iterator
+import unicodedata
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import groupby
 
-from PIL import ImageDraw, ImageFont
+from PIL import ImageDraw, ImageFont, features
 
 from generator.render.print_fonts import FIGURES, TEXT, face_path, has_glyph
+from generator.render.syllables import broken_word
 
 # Drawn at twice the size and reduced, so that hairlines and small letters come out smooth.
 OVERSAMPLE = 2
@@ -15,8 +17,19 @@ INK = (0x22, 0x30, 0x3C)
 BRICK = (0xA8, 0x40, 0x2A)
 RULE = (0x7D, 0x87, 0x90)
 PAPER = (0xFF, 0xFF, 0xFF)
+GROUND = (0xF3, 0xEC, 0xDD)
+SLIP = (0xFD, 0xFA, 0xF2)
+SOFT = (0x4B, 0x57, 0x62)
+# A soft hyphen is seen where a line ends with it (Unicode 16, 23.2), and nowhere else.
+BREAK = "\u00ad"
+# Kerning is on unasked. Figures are of one height everywhere, and of one width where they stand in columns.
+_FEATURES: Mapping[str, list[str]] = {TEXT: ["lnum"], FIGURES: ["lnum", "tnum"]}
 # The narrow no-break space is a space to the eye, and only one of our families has it.
 _SPACES = str.maketrans({"\u202f": "\u00a0", "\u2009": "\u00a0", "\u00ad": "", "\u200b": ""})
+
+
+class NoGlyph(ValueError):
+    """A character that no face has would be drawn as a gap. `check` has told the maker of those in a recipe."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,12 +42,20 @@ class Pen:
     colour: tuple[int, int, int] = INK
 
 
-@cache
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A text with its baseline, from the corner of what it stands in."""
+
+    x: float
+    y: float
+    text: str
+    pen: Pen
+
+
+@lru_cache(maxsize=50_000)
 def width_of(text: str, pen: Pen) -> float:
     """How far the text reaches."""
-    return sum(
-        _font(family, pen.weight, pen.size).getlength(piece) for piece, family in _pieces(text, pen)
-    ) / (OVERSAMPLE)
+    return sum(_length(piece, family, pen) for piece, family in _pieces(text, pen)) / OVERSAMPLE
 
 
 def draw_text(canvas: ImageDraw.ImageDraw, at: tuple[float, float], text: str, pen: Pen) -> None:
@@ -42,30 +63,49 @@ def draw_text(canvas: ImageDraw.ImageDraw, at: tuple[float, float], text: str, p
     x, y = at[0] * OVERSAMPLE, at[1] * OVERSAMPLE
     for piece, family in _pieces(text, pen):
         font = _font(family, pen.weight, pen.size)
-        canvas.text((x, y), piece, font=font, fill=(*pen.colour, 255), anchor="ls")
-        x += font.getlength(piece)
+        canvas.text(
+            (x, y), piece, font=font, fill=(*pen.colour, 255), anchor="ls", features=_features(family)
+        )
+        x += _length(piece, family, pen)
 
 
-def wrapped(text: str, pen: Pen, width: float) -> tuple[str, ...]:
-    """The text in lines no wider than `width`; a word that is wider by itself is broken."""
+def wrapped(text: str, pen: Pen, width: float, language: str = "en-US") -> tuple[str, ...]:
+    """The text in lines no wider than `width`; a word that is wider by itself is broken; BREAK ends its lines."""
     lines: list[str] = []
-    for word in (piece for whole in text.split(" ") for piece in _fitting(whole, pen, width)):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and width_of(longer, pen) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
+    for whole in text.split(" "):
+        pieces = broken_word(whole, language, lambda piece: width_of(piece, pen) <= width)
+        for number, word in enumerate(pieces):
+            longer = f"{lines[-1]} {word}" if lines and not number else word
+            if lines and not number and width_of(longer, pen) <= width:
+                lines[-1] = longer
+            else:
+                lines.append(word)
     return tuple(lines)
 
 
-def _fitting(word: str, pen: Pen, width: float) -> Iterator[str]:
-    piece = ""
-    for letter in word:
-        if piece and width_of(piece + letter, pen) > width:
-            yield piece
-            piece = ""
-        piece += letter
-    yield piece
+def balanced(text: str, pen: Pen, width: float, language: str = "en-US") -> tuple[str, ...]:
+    """As `wrapped`, the lines as even as they can be without one more."""
+    best = wrapped(text, pen, width, language)
+    low, high = 0.4 * width, width
+    while len(best) > 1 and high - low > 4:
+        middle = (low + high) / 2
+        lines = wrapped(text, pen, middle, language)
+        if len(lines) == len(best) and not any(line.endswith(BREAK) for line in lines):
+            best, high = lines, middle
+        else:
+            low = middle
+    return best
+
+
+def cut_short(lines: Iterable[str], most: int, pen: Pen, width: float) -> tuple[str, ...]:
+    """At most so many lines; where there are more, the last one says so with three dots."""
+    kept = tuple(lines)
+    if len(kept) <= most:
+        return kept
+    last = kept[most - 1].rstrip(BREAK)
+    while last and width_of(f"{last} …", pen) > width:
+        last = last[:-1].rstrip()
+    return (*kept[: most - 1], f"{last} …".strip())
 
 
 def as_drawn(text: str) -> str:
@@ -75,17 +115,37 @@ def as_drawn(text: str) -> str:
 
 def _pieces(text: str, pen: Pen) -> Iterator[tuple[str, str]]:
     """The text in stretches with the family that has their glyphs."""
+    shown = as_drawn(text) + ("-" if text.endswith(BREAK) else "")
+    for family, letters in groupby(shown, key=lambda letter: _family_of(letter, pen)):
+        yield "".join(letters), family
+
+
+def _family_of(letter: str, pen: Pen) -> str:
     other = TEXT if pen.family == FIGURES else FIGURES
-    for own, letters in groupby(as_drawn(text), key=lambda letter: has_glyph(pen.family, letter)):
-        yield "".join(letters), pen.family if own else other
+    for family in (pen.family, other):
+        if has_glyph(family, letter):
+            return family
+    raise NoGlyph(f"no face has U+{ord(letter):04X} {unicodedata.name(letter, 'without a name')}")
+
+
+def _length(text: str, family: str, pen: Pen) -> float:
+    return _font(family, pen.weight, pen.size).getlength(text, features=_features(family))
+
+
+def _features(family: str) -> list[str] | None:
+    return _FEATURES[family] if _shapes() else None
+
+
+@cache
+def _shapes() -> bool:
+    """Whether there is a shaper for kerning and figures. It needs FriBiDi, which the PDF engine's Pango brings."""
+    return bool(features.check_feature("raqm"))
 
 
 @cache
 def _font(family: str, weight: str, size: float) -> ImageFont.FreeTypeFont:
-    # The basic engine is part of every Pillow; the other may not be there, and sets text differently.
-    font = ImageFont.truetype(
-        face_path(family, weight), round(size * OVERSAMPLE), layout_engine=ImageFont.Layout.BASIC
-    )
+    engine = ImageFont.Layout.RAQM if _shapes() else ImageFont.Layout.BASIC
+    font = ImageFont.truetype(face_path(family, weight), round(size * OVERSAMPLE), layout_engine=engine)
     if family == TEXT:
         font.set_variation_by_axes([float(weight)])
     return font

@@ -24,6 +24,16 @@ def recorded(picture: bytes, lines: Iterable[str]) -> bytes:
     return picture[: -len(_END)] + told + mark + _END
 
 
+def recorded_jpeg(picture: bytes, lines: Iterable[str]) -> bytes:
+    """The same JPEG with its record as a comment at its head (ITU-T T.81, B.2.4.5): the words, then the fingerprint
+    of the picture without the comment. ValueError: not a JPEG, or more words than a comment holds."""
+    if not picture.startswith(b"\xff\xd8"):
+        raise ValueError("not a JPEG")
+    mark = f"sha256 {hashlib.sha256(picture).hexdigest()}"
+    told = "\n".join((*lines, mark)).encode("utf-8")
+    return picture[:2] + b"\xff\xfe" + struct.pack(">H", len(told) + 2) + told + picture[2:]
+
+
 def _fingerprint(picture: bytes) -> str:
     """Of the picture data alone, in hexadecimal."""
     found, at = hashlib.sha256(), 8

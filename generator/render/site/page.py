@@ -6,12 +6,13 @@ from types import MappingProxyType
 
 from markupsafe import Markup
 
+from generator.present.posters import SharedView
 from generator.present.trails import trail_of
 from generator.present.views import PhotoView, Rich
 from generator.render.output import Product
 from generator.render.rich_text import figure, is_local, prose_html, rich_html, tied
 from generator.render.site.frame import Frame
-from generator.render.site.pictures import Picture, media_place, picture_of
+from generator.render.site.pictures import Picture, list_picture_of, media_place, picture_of
 from generator.render.site.places import file_of, relative
 from generator.render.site.sizes import Choices
 from generator.render.site.slim import slim_html
@@ -33,7 +34,7 @@ class Page:
     title: str
     description: str
     kind: str = "website"
-    picture: PhotoView | None = None
+    picture: PhotoView | SharedView | None = None
     structured: str = ""
     published: str = ""
     updated: str = ""
@@ -80,6 +81,9 @@ def _tools(path: str, choices: Choices) -> dict[str, object]:
     def picture(photo: PhotoView) -> Picture:
         return picture_of(photo, page=path)
 
+    def list_picture(photo: PhotoView) -> Picture:
+        return list_picture_of(photo, page=path)
+
     def prose(markdown: str, level: int) -> Markup:
         return prose_html(markdown, level=level, place=to_named)
 
@@ -93,6 +97,7 @@ def _tools(path: str, choices: Choices) -> dict[str, object]:
         "to": to,
         "follow": follow,
         "picture": picture,
+        "list_picture": list_picture,
         "prose": prose,
         "rich": rich,
         "figure": figure,

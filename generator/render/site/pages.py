@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
+from generator.present.posters import shared_view
 from generator.present.search_views import SearchView, ShelfList
 from generator.present.trails import ListPage
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
@@ -33,7 +34,7 @@ def recipe_page(recipe: RecipeView, *, structured: Structured) -> Page:
         title=recipe.title,
         description=recipe.lead,
         kind="article",
-        picture=recipe.photo,
+        picture=shared_view(recipe),
         structured=structured(recipe),
         published=recipe.published.isoformat() if recipe.published else "",
         updated=recipe.updated.isoformat() if recipe.updated else "",

@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.output import Product
 from generator.render.photographs import (
+    Copy,
     encoded,
     is_picture,
-    narrower_path,
+    list_copies,
+    picture_set,
     published_path,
     published_size,
-    widths,
+    whole_copies,
 )
 from generator.render.rich_text import is_local, local_links
 from generator.render.site.places import from_maker, relative
@@ -20,9 +22,19 @@ Media = Callable[[str], bytes]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
-    """A photograph as an `img` element needs it, seen from its page."""
+class Source:
+    """A format as a `source` element needs it: its media type, and its copies as a `srcset`."""
 
+    type: str
+    choices: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A photograph as `picture` and `img` need it, seen from its page. `sources` are the smaller formats, best first;
+    `address` and `choices` are the JPEG that every browser knows."""
+
+    sources: tuple[Source, ...]
     address: str
     choices: str
     text: str
@@ -31,15 +43,27 @@ class Picture:
 
 
 def picture_of(photo: PhotoView, *, page: str) -> Picture:
-    """The photograph with its narrower copies as a `srcset`."""
+    """The whole photograph in all its widths."""
+    return _picture(photo, whole_copies(photo.path, photo.width, photo.height), page)
+
+
+def list_picture_of(photo: PhotoView, *, page: str) -> Picture:
+    """The photograph for a list: all have one shape, cut around the focal point."""
+    return _picture(photo, list_copies(photo.path, photo.width, photo.height), page)
+
+
+def _picture(photo: PhotoView, copies: tuple[Copy, ...], page: str) -> Picture:
+    def choices(form: str) -> str:
+        return ", ".join(f"{relative(each.path(form), page=page)} {each.width}w" for each in copies)
+
+    widest = copies[-1]
     return Picture(
-        address=relative(photo.path, page=page),
-        choices=", ".join(
-            f"{relative(path, page=page)} {width}w" for path, width, _ in _copies(photo.path, *_size(photo))
-        ),
+        sources=tuple(Source(type=f"image/{form}", choices=choices(form)) for form in ("avif", "webp")),
+        address=relative(widest.path("jpg"), page=page),
+        choices=choices("jpg"),
         text=photo.text,
-        width=photo.width,
-        height=photo.height,
+        width=widest.width,
+        height=widest.height,
     )
 
 
@@ -50,11 +74,12 @@ def media_place(address: str) -> str:
 
 
 def photo_products(photo: PhotoView, media: Media) -> Iterator[Product]:
-    """The photograph in every width its pages offer; nothing where the file cannot be read."""
+    """The photograph in every width and format its pages offer; nothing where the file cannot be read."""
     try:
         data = media(photo.source)
-        for path, width, height in _copies(photo.path, *_size(photo)):
-            yield Product(path=f"site/{path}", content=encoded(data, width=width, height=height))
+        copies = picture_set(data, photo.path, width=photo.width, height=photo.height, focus=photo.focus)
+        for path, content in copies:
+            yield Product(path=f"site/{path}", content=content)
     except OSError:
         return
 
@@ -105,19 +130,6 @@ def text_media(address: str, media: Media) -> Iterator[Product]:
         return
     if size or not is_picture(address):
         yield Product(path=f"site/{media_place(address)}", content=content)
-
-
-def _copies(path: str, width: int, height: int) -> Iterator[tuple[str, int, int]]:
-    """Path, width and height of every copy of a photograph, narrowest first."""
-    for narrower in widths(width):
-        if narrower == width:
-            yield path, width, height
-        else:
-            yield narrower_path(path, narrower), narrower, max(1, round(height * narrower / width))
-
-
-def _size(photo: PhotoView) -> tuple[int, int]:
-    return photo.width, photo.height
 
 
 def _photos(site: SiteView) -> Iterator[PhotoView]:

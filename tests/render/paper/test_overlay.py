@@ -8,7 +8,7 @@ from PIL import Image
 
 from generator.present.views import RecipeView
 from generator.render.images.arrange import HEIGHT, WIDTH, Panel, panels_of
-from generator.render.images.ink import BRICK, INK, PAPER, width_of
+from generator.render.images.ink import BRICK, INK, PAPER, as_drawn, width_of
 from generator.render.images.overlay import render_overlay
 from tests.render.paper.reading import squeezed
 from tests.render.paper.sample import LONG, LONG_WORD, TINY, TYPICAL, amount, line
@@ -27,8 +27,8 @@ def contrast(one: tuple[int, int, int], other: tuple[int, int, int]) -> float:
 
 
 def texts_on(panel: Panel) -> str:
-    rows = " ".join(stroke.text for placed in panel.rows for stroke in placed.row.strokes)
-    return squeezed(" ".join(stroke.text for stroke in panel.head) + rows)
+    rows = " ".join(as_drawn(stroke.text) for placed in panel.rows for stroke in placed.row.strokes)
+    return squeezed(" ".join(as_drawn(stroke.text) for stroke in panel.head) + rows)
 
 
 def wild() -> RecipeView:
