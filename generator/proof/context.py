@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from functools import cached_property
+from itertools import chain
 
 from generator.present.size_views import SizesView
 from generator.proof.figures import Figure, are_joined, figures_in
@@ -63,33 +64,52 @@ class Sayings:
         return tuple(each for view in self.views for each in _strings_of(view, ()))
 
     @cached_property
-    def _known(self) -> dict[str, tuple[Context, ...]]:
+    def _numbers(self) -> tuple[frozenset[str], ...]:
+        """The numbers of each string."""
+        return tuple(frozenset(_NUMBER.findall(each.words)) for each in self._strings)
+
+    @cached_property
+    def _known(self) -> dict[tuple[str, bool], tuple[Context, ...]]:
         return {}
 
-    def contexts(self, figure: str) -> tuple[Context, ...]:
-        """The contexts of a figure, which is given as it is written."""
+    @cached_property
+    def _read(self) -> dict[int, tuple[Context, ...]]:
+        """The contexts of each string that was looked into so far, by its place among them."""
+        return {}
+
+    def contexts(self, figure: str) -> Iterator[Context]:
+        """The contexts of a figure, which is given as it is written.
+
+        Strings with just its numbers come first: they hold most of what is asked for, and are few. A number that is
+        written otherwise ("1 000" for "1000") is found in the others.
+        """
         letters = letters_of(figure)
-        if letters not in self._known:
-            found = dict.fromkeys(each for each in self._with(figure) if each.figure == letters)
-            self._known[letters] = tuple(found)
-        return self._known[letters]
+        for wide in (False, True):
+            if (letters, wide) not in self._known:
+                found = (each for each in self._with(figure, wide=wide) if each.figure == letters)
+                self._known[letters, wide] = tuple(dict.fromkeys(found))
+            yield from self._known[letters, wide]
 
     def companies(self, figure: str) -> Iterator[Company]:
         """The strings that are all figures, this one among them, each with those it is never told without."""
-        for saying in self._having(figure):
+        for saying in (self._strings[place] for place in self._having(figure, wide=True)):
             others = tuple(each for each in map(letters_of, saying.record) if each)
             if len(others) > 1 and _is_bare(saying.words):
                 yield Company(words=letters_of(saying.words), others=others)
 
-    def _with(self, figure: str) -> Iterator[Context]:
-        for saying in self._having(figure):
-            for words in _with_neighbours(saying):
-                yield from contexts_in(words)
+    def _with(self, figure: str, *, wide: bool) -> Iterator[Context]:
+        for place in self._having(figure, wide=wide):
+            if place not in self._read:
+                told = (contexts_in(words) for words in _with_neighbours(self._strings[place]))
+                self._read[place] = tuple(dict.fromkeys(chain.from_iterable(told)))
+            yield from self._read[place]
 
-    def _having(self, figure: str) -> Iterator[_Saying]:
-        """Every string that has the numbers of a figure in it."""
-        numbers = _NUMBER.findall(figure)
-        return (each for each in self._strings if all(number in each.words for number in numbers))
+    def _having(self, figure: str, *, wide: bool) -> Iterator[int]:
+        """The place of every string with the numbers of a figure: as they are, or in any longer number too."""
+        numbers = frozenset(_NUMBER.findall(figure))
+        for place, known in enumerate(self._numbers):
+            if numbers <= known or (wide and all(number in self._strings[place].words for number in numbers)):
+                yield place
 
 
 def contexts_in(words: str) -> Iterator[Context]:
