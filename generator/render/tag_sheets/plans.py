@@ -66,6 +66,8 @@ PLAIN = (
         told="the list of ingredients, the cautions, the keeping, the place and the packs",
     ),
 )
+# On sheets of its own a tag has no second side.
+WHOLE = PLAIN[0]
 FOLDED = (
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, NET, DATES),

@@ -11,7 +11,7 @@ from generator.render.paper_words import runs_html
 from generator.render.qr import QrCode, qr_code
 from generator.render.rich_text import tied
 from generator.render.tag_sheets.letters import letters_for
-from generator.render.tag_sheets.plans import LIST, Plan, Step, moved_words, plans_for
+from generator.render.tag_sheets.plans import LIST, WHOLE, Plan, Step, moved_words, plans_for
 from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, Grid, Size, from_size_on
 from generator.render.theme import DEFAULT
 from generator.settings import Paper
@@ -172,7 +172,7 @@ def lay_out_sheets(job: Job, size: Size, step: Step) -> Any:
 
 def _whole_sheets(job: Job, wished: Size) -> Arranged:
     """For words longer than any tag: sheets of their own for each, on which nothing is lost."""
-    step = Step(plan=plans_for(wished)[0], coded=False)
+    step = Step(plan=WHOLE, coded=False)
     html = fill(
         "tag-whole.html",
         theme=job.theme,
