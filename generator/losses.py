@@ -7,7 +7,9 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import first_place
 from generator.present.recipe import Setting
 from generator.present.views import RecipeView
+from generator.render.description.plain import size
 from generator.render.description.render import render_description
+from generator.render.description.short import render_short
 from generator.render.print_fonts import unprintable
 
 
@@ -37,4 +39,13 @@ def shortened_descriptions(setting: Setting, views: Mapping[str, RecipeView]) ->
             hint = "Shorten the steps or the links, or set a larger “description_limit:” in site.yaml."
             span = setting.book[name].spans["title"]
             found.append(Diagnostic(code="D001", message=message, span=span, hint=hint))
+        short = render_short(view, limit=setting.settings.short_limit)
+        if not short.fits:
+            message = (
+                f"the short text under the video has {size(short.text)} bytes, and its limit is "
+                f"{setting.settings.short_limit}: cautions, allergens and the page's address always stay"
+            )
+            hint = "Set a larger “short_limit:” in site.yaml, or use the short text only where it fits."
+            span = setting.book[name].spans["title"]
+            found.append(Diagnostic(code="D002", message=message, span=span, hint=hint))
     return tuple(found)

@@ -10,7 +10,7 @@ from functools import partial
 from pathlib import Path
 
 from generator.build.task import OnDisk, Task
-from generator.leaves import Leaf, bare
+from generator.leaves import Leaf, Own, bare
 from generator.present.people import PeopleView
 from generator.present.search_views import Related, SearchView
 from generator.present.size_views import SizesView
@@ -23,6 +23,9 @@ from generator.settings import Paper, Settings
 Media = Callable[[str], bytes]
 MarkOf = Callable[[str], str]
 """The fingerprint of a file of the content folder, "" where it cannot be read."""
+
+ENTRIES = "feed entries"
+"""The stage of tasks that make nothing, and prove what the feeds are put together from."""
 
 _PAPER = "generator.render.paper"
 _SHEET = ("paper/paper.css", "paper/docket.css")
@@ -56,7 +59,7 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
     site, settings = publication.site, publication.settings
     on_site = tuple(publication.leaves[view.name] for view in site.recipes)
     everywhere = tuple(publication.leaves.values())
-    return (
+    tasks = (
         *_pages(publication, on_site),
         *(_task("numbers", leaf, "data", _numbers, leaf.name, leaf.data) for leaf in on_site),
         *_lists(site, on_site),
@@ -67,6 +70,25 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
         *(task for leaf in everywhere for task in _sheets(leaf, settings)),
         *(_cards_task(leaf, settings) for leaf in on_site),
     )
+    bare_site = bare(site)
+    own = {
+        leaf.name: Own(leaf=replace(leaf, entry=None), site=bare_site, settings=settings)
+        for leaf in everywhere
+    }
+    proved = (replace(task, proof=own[task.about]) if task.about else task for task in tasks)
+    return (*proved, *_entries(on_site, bare_site, settings))
+
+
+def _entries(on_site: tuple[Leaf, ...], site: SiteView, settings: Settings) -> Iterator[Task]:
+    """What the feeds say of each bake is read back by itself, so that a feed need not be read whole every time."""
+    for leaf in on_site:
+        inputs = (leaf.view, leaf.sizes, leaf.entry, site)
+        proof = Own(leaf=leaf, site=site, settings=settings)
+        yield replace(_task("entry", leaf, ENTRIES, _nothing, *inputs), proof=proof)
+
+
+def _nothing(*_: object) -> tuple[Product, ...]:
+    return ()
 
 
 def _task(
@@ -85,6 +107,7 @@ def _task(
         themes=themes,
         stage=stage,
         libraries=libraries,
+        about=leaf.name,
     )
 
 
@@ -246,8 +269,8 @@ def _who_can_eat(people: PeopleView) -> tuple[Product, ...]:
 
 def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
     paper, theme = settings.paper, settings.theme
-    limit = settings.description_limit
-    yield _task("description", leaf, "descriptions", _description, leaf.view, limit)
+    limits = (settings.description_limit, settings.short_limit)
+    yield _task("descriptions", leaf, "descriptions", _descriptions, leaf.view, *limits)
     tag_files = (*_SHEET, "paper/tag*")
     yield _task("tags", leaf, "tags", _tags, leaf.name, leaf.tag, paper, theme, themes=tag_files)
     bench_files = (*_PAGE, "paper/bench-sheet.css", "paper/loading.css", "paper/bench-sheet.html")
@@ -255,11 +278,11 @@ def _desk(leaf: Leaf, settings: Settings) -> Iterator[Task]:
     yield _task("overlay", leaf, "overlays", _overlay, leaf.view)
 
 
-def _description(view: RecipeView, limit: int) -> tuple[Product, ...]:
-    from generator.render.description.render import render_description
+def _descriptions(view: RecipeView, limit: int, short_limit: int) -> tuple[Product, ...]:
+    from generator.render.description.variants import variants
 
-    described = render_description(view, limit=limit).text
-    return (Product(path=f"desk/{view.name}/description.txt", content=described.encode()),)
+    texts = variants(view, limit=limit, short_limit=short_limit)
+    return tuple(Product(path=f"desk/{view.name}/{each.file}", content=each.text.encode()) for each in texts)
 
 
 def _tags(name: str, tag: TagView, paper: Paper, theme: str) -> tuple[Product, ...]:

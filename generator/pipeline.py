@@ -47,7 +47,7 @@ from generator.present.moved import Standing
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView
-from generator.release import gate
+from generator.release import gate, gate_own
 from generator.render.description.variants import FULL, of_film, text_of
 from generator.render.photographs import MIDDLE, published_path, published_size
 from generator.render.recipe_json import render_recipe_json
@@ -164,7 +164,15 @@ def make_folder(
         return check_folder(root, day=day, only=only)
 
     made = make(
-        root, output, check=check, day=day, jobs=jobs, progress=progress, how=how or How(), prove=gate
+        root,
+        output,
+        check=check,
+        day=day,
+        jobs=jobs,
+        progress=progress,
+        how=how or How(),
+        prove=gate,
+        prove_own=gate_own,
     )
     return MakeResult(
         diagnostics=made.diagnostics,
@@ -214,11 +222,13 @@ def _granted(result: CheckResult, name: str, wish: Wish | None) -> Granted | Ref
     return grant(formula, wish or Wish(times=Fraction(1)), spoons=result.setting.spoons)
 
 
-def describe_text(result: CheckResult, name: str) -> str:
-    """The block under the video; "" where the recipe has errors."""
-    view = result.views.get(name)
-    limit = result.setting.settings.description_limit
-    return render_description(view, limit=limit).text if view else ""
+def describe_text(result: CheckResult, name: str, kind: str = FULL, *, film: str = "") -> str:
+    """A text that goes with the video at the address `film`, or the first; "" where the recipe has errors."""
+    view, settings = result.views.get(name), result.setting.settings
+    if view is None:
+        return ""
+    of = next((of_film(view, each) for each in view.videos if each.url == film), view)
+    return text_of(of, kind, limit=settings.description_limit, short_limit=settings.short_limit)
 
 
 def _settings(folder: Folder) -> tuple[Settings, Diagnostics, Mapping[str, str]]:

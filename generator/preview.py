@@ -18,7 +18,7 @@ from generator.present.posters import chapter_cards, share_path
 from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
-from generator.render.description.render import render_description
+from generator.render.description.variants import names_of, variants
 from generator.render.feeds.render import render_feeds
 from generator.render.formula_sheets.render import render_formula_sheets
 from generator.render.images.overlay import render_overlay
@@ -132,8 +132,9 @@ def _desk(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
     start = f"desk/{view.name}/"
 
     def described() -> tuple[Product, ...]:
-        text = render_description(view, limit=settings.description_limit).text
-        return (Product(path=f"{start}description.txt", content=text.encode()),)
+        limits = {"limit": settings.description_limit, "short_limit": settings.short_limit}
+        texts = variants(view, **limits)
+        return tuple(Product(path=f"{start}{each.file}", content=each.text.encode()) for each in texts)
 
     def tags() -> tuple[Product, ...]:
         tag = result.tag(view.name)
@@ -153,19 +154,18 @@ def _desk(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
     key = (view, settings)
     sheets = [f"{start}formula.pdf", f"site/{view.sheet.path}"] if view.sheet else []
     tagged = Piece(made_from=(*key, result.bakes, result.setting.day), work=tags)
+    texts = Piece(made_from=key, work=described)
     return {
-        f"{start}description.txt": Piece(made_from=key, work=described),
+        **{f"{start}{file}": texts for file, _, _ in names_of(view)},
         f"{start}tags.pdf": tagged,
         f"{start}tags.txt": tagged,
         f"{start}bench-sheet.pdf": Piece(made_from=key, work=bench),
+        **_drawn(view, result),
         f"{start}overlay.png": Piece(made_from=view, work=lambda: tuple(render_overlay(view))),
         **{path: Piece(made_from=key, work=formula) for path in sheets},
-        **_drawn(view, result),
     }
 
 
-def _people(people: PeopleView) -> tuple[Product, ...]:
-    return (render_people(people),)
 def _drawn(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
     """The pictures with words, over a photograph that may be changed while the view is the same."""
     media, moment = result.media, 0
@@ -181,6 +181,8 @@ def _drawn(view: RecipeView, result: CheckResult) -> dict[str, Piece]:
     }
 
 
+def _people(people: PeopleView) -> tuple[Product, ...]:
+    return (render_people(people),)
 
 
 def _numbers(name: str, result: CheckResult) -> tuple[Product, ...]:

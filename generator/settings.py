@@ -49,7 +49,7 @@ class Friction:
 class Settings:
     """The settings of a publication, under the names they have in `site.yaml`.
 
-    `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` bytes.
+    `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` and `short_limit` bytes.
     `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
     was filled: spooned 125 g, dipped 137 g. `cups_beside` names the cups of other countries that pages show
     beside the site's own. `yeast_sugar` is the percent of sugar on flour above which a yeast for sweet doughs
@@ -80,6 +80,7 @@ class Settings:
     statement_on: date | None = None
     paid_links: str = ""
     description_limit: int = 5000
+    short_limit: int = 2000
     machine: Machine | None = None
     dough_temperature: Degrees | None = None
     friction: Friction = Friction()

@@ -42,6 +42,23 @@ def write_file(path: Path, content: bytes, *, make_folders: bool = False) -> str
     return ""
 
 
+def write_text(path: Path, text: str, *, sign: str) -> str:
+    """Writes a text of ours where the maker says; a sentence where something else stands there already.
+
+    `sign` stands in every text that this one may take the place of.
+    """
+    if path.is_dir():
+        return f"{path} is a folder; name another one to write into"
+    if path.is_file():
+        there = path.read_bytes()
+        if there and sign.encode() not in there:
+            return f"{path} is no text of ours, and is not written over"
+    elif path.parent.exists() and not path.parent.is_dir():
+        return f"{path.parent} is a file; name a folder"
+    _write(path, text.encode())
+    return ""
+
+
 def _is(content: bytes, kind: str) -> bool:
     start, sign = _KINDS[kind]
     return content[start : start + len(sign)] == sign

@@ -90,6 +90,9 @@ def _files(known: Known, name: str) -> Iterator[tuple[str, str]]:
         "tags.pdf": "Tags",
         "overlay.png": "Overlay",
         "description.txt": "Description",
+        "short.txt": "Short description",
+        "comment.txt": "Pinned comment",
+        "chapters.vtt": "Chapters",
     }
     for file in PAPERS:
         if f"site/recipes/{name}/{file}" in known.pieces:

@@ -215,6 +215,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "L008": _warning("a word on a label that looks like an allergen which is not declared"),
         # D: description
         "D001": _warning("a block under the video that is too long"),
+        "D002": _warning("a short text that cannot be as short as its limit"),
         # B: building
         "B001": _error("a character that cannot be printed"),
         "B010": _error("a template that cannot be read"),

@@ -121,6 +121,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         ingredient_lines=tuple(_told_line(line, setting) for line in formula.lines),
         iso_times=iso_times(formula),
         yield_words=_yield_words(formula),
+        occasions=about.occasions,
         measured=measured_facts(formula, settings),
         ovens=oven_views(formula, settings),
         sheet=sheet_view(formula, book=setting.book, settings=settings),
@@ -161,8 +162,8 @@ def photo_view(source: str, text: str, setting: Setting) -> PhotoView | None:
         width=known.width,
         height=known.height,
         url=absolute(setting.settings.url, known.path),
-    )
         focus=known.focus,
+    )
 
 
 def _facts(formula: Formula) -> tuple[Fact, ...]:

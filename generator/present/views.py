@@ -322,6 +322,7 @@ class RecipeView:
     sheet: SheetView | None = None
     since: tuple[SinceView, ...] = ()
     related: tuple[Related, ...] = ()
+    occasions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

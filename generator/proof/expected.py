@@ -1,7 +1,7 @@
 """What the proof holds the output against, and which files there ought to be."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from types import MappingProxyType
 
@@ -11,6 +11,7 @@ from generator.present.search_views import ShelfList
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
 from generator.proof.context import Sayings
+from generator.proof.feed_entry import FeedEntry
 
 # The files of a recipe on the desk, and what each is.
 _DESK = ("tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png", "tall.jpg")
@@ -27,14 +28,19 @@ class Place:
 
 @dataclass(frozen=True, kw_only=True)
 class Expected:
-    """The publication as it was understood. `limit` is that of a description, in bytes; `remedy` what to type."""
+    """The publication as it was understood. The limits are bytes of a description; `remedy` is what to type."""
 
     site: SiteView
     data: Mapping[str, Mapping[str, object]]
     tags: Mapping[str, TagView]
     people: PeopleView | None = None
     limit: int = 5000
+    short_limit: int = 2000
     remedy: str = ""
+    proved: Mapping[str, FeedEntry] = field(default_factory=lambda: MappingProxyType({}))
+    """Entries of feeds that were read back and held against their bakes already, by address."""
+    worded: Callable[[RecipeView], RecipeView] = lambda view: view
+    """Gives a view with all its words, where `site` has it without."""
 
     @cached_property
     def places(self) -> Mapping[str, Place]:
@@ -80,8 +86,8 @@ class Expected:
         for view in site.recipes:
             yield f"site/{view.path}index.html", Place(kind="bake", of=view)
             yield f"site/{view.path}recipe.json", Place(kind="data", of=view)
-            yield from ((f"site/{card.path}", Place(kind="card", of=view)) for card in view.cards)
             yield f"site/{share_path(view)}", Place(kind="poster", of=view)
+            yield from ((f"site/{card.path}", Place(kind="card", of=view)) for card in view.cards)
             if view.sheet:
                 yield f"site/{view.sheet.path}", Place(kind="formula sheet", of=view)
         for post in site.journal:
@@ -103,13 +109,30 @@ class Expected:
         if self.people is not None:
             yield "desk/people/index.html", Place(kind="people")
         for view in site.all_recipes:
-            for name in _DESK:
             yield from _film_texts(view)
             for card in chapter_cards(view):
                 yield f"desk/{view.name}/{card.file}", Place(kind="poster", of=view)
+            for name in _DESK:
                 stem = name.partition(".")[0]
                 kind = {"formula": "formula sheet", "tall": "poster"}.get(stem, stem)
                 yield f"desk/{view.name}/{name}", Place(kind=kind, of=view)
+
+
+def _film_texts(view: RecipeView) -> Iterator[tuple[str, Place]]:
+    """The texts under each film, the chapters of those that have some up to their end, and one comment for all."""
+    yield f"desk/{view.name}/comment.txt", Place(kind="comment", of=view)
+    for number in range(1, max(len(view.videos), 1) + 1):
+        after = "" if number == 1 else f"-{number}"
+        film = view.videos[number - 1 : number]
+        others = tuple(each for each in view.videos if each not in film)
+        told = replace(view, videos=(*film, *others))
+        yield f"desk/{view.name}/description{after}.txt", Place(kind="description", of=told)
+        yield f"desk/{view.name}/short{after}.txt", Place(kind="short", of=told)
+        chapters = film[0].chapters if film else ()
+        if chapters and all(
+            each.end_seconds is not None and each.end_seconds > each.seconds for each in chapters
+        ):
+            yield f"desk/{view.name}/chapters{after}.vtt", Place(kind="chapters", of=told)
 
 
 _FIXED = {

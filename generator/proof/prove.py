@@ -10,7 +10,7 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
 from generator.present.search_views import ShelfList
 from generator.present.views import ArticleView, KindView, RecipeView
-from generator.proof import finders, pages, papers, texts
+from generator.proof import film_texts, finders, pages, papers, texts
 from generator.proof.data import data_faults
 from generator.proof.expected import Expected, Place
 from generator.proof.page_reader import PageText, read_page
@@ -90,15 +90,17 @@ def _recipe_faults(
         return data_faults(path, content, expected.data[name], remedy=remedy)
     if kind == "description":
         return texts.description_faults(path, content, view, expected)
+    if kind in film_texts.READERS:
+        return film_texts.READERS[kind](path, content, view, expected)
     if kind == "tags":
         whole = expected.tags[name]
         if path.endswith(".txt"):
             return texts.remarks_faults(path, content, whole, expected)
         return papers.tag_faults(path, content, whole, expected)
-    if kind == "overlay":
-        stem = path.removesuffix(".png")
     if kind == "poster":
         return poster_faults(path, content, view, expected)
+    if kind == "overlay":
+        stem = path.removesuffix(".png")
         several = {each: files[each] for each in sorted(files, key=_number) if _is_part(each, stem)}
         return papers.picture_faults(several, view, expected)
     return ()

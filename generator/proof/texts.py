@@ -3,7 +3,6 @@
 import json
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from urllib.parse import unquote
 from xml.etree import ElementTree
 
@@ -25,20 +24,35 @@ from generator.proof.docket_claims import (
     text_times,
 )
 from generator.proof.expected import Expected, Place
+from generator.proof.feed_entry import FeedEntry
 from generator.proof.method_claims import described_steps, method_claims
 from generator.proof.page_reader import read_page
 
 _ATOM = "{http://www.w3.org/2005/Atom}"
 _SITEMAP = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
+FEED = "site/feed.xml"
 
 
 def description_faults(path: str, content: bytes, view: RecipeView, expected: Expected) -> Diagnostics:
     """The block under a film. A section may only be left out where there was no room for it."""
+    return block_faults(path, content, view, expected, limit=expected.limit)
+
+
+def block_faults(
+    path: str,
+    content: bytes,
+    view: RecipeView,
+    expected: Expected,
+    *,
+    limit: int,
+    stays: frozenset[str] = frozenset(),
+) -> Diagnostics:
+    """`stays` are groups of claims that are never left out, whatever the room."""
     text = lines_of(path, content.decode("utf-8").split("\n"))
     claims = tuple(_described(view))
-    left_out = _left_out(absent(text, claims), claims)
+    left_out = _left_out(absent(text, claims), claims) - stays
     size = len(content) + sum(len(each.says.encode()) for each in claims if each.group in left_out)
-    if size > expected.limit:
+    if size > limit:
         claims = tuple(each for each in claims if each.group not in left_out)
     return compare(text, claims, (expected.sayings(view),), remedy=expected.remedy)
 
@@ -56,17 +70,21 @@ def _described(view: RecipeView) -> Iterator[Claim]:
     yield from head_claims(view, labels=False)
     yield from text_times(view, lead="Time")
     yield from docket_claims(view, sums=False)
-    cautions = [*view.cautions]
-    for way in (*view.ways, *((view.common,) if view.common else ())):
-        blocks = [block for section in way.sections for block in section.blocks]
-        cautions += [block.words.plain for block in blocks if block.kind == "caution"]
-    yield from caution_claims(dict.fromkeys(cautions))
+    yield from caution_claims(dict.fromkeys(cautions_of(view)))
     yield from described_steps(view)
     yield from oven_claims(view)
     yield from described_label(view)
     for chapter in view.videos[0].chapters if view.videos else ():
         words = f"{chapter.stamp} {chapter.title}"
         yield from claim(f"the chapter at {chapter.stamp}", words, loose=True, group="chapters")
+
+
+def cautions_of(view: RecipeView) -> Iterator[str]:
+    """Every caution, of the formula and of the method."""
+    yield from view.cautions
+    for way in (*view.ways, *((view.common,) if view.common else ())):
+        blocks = (block for section in way.sections for block in section.blocks)
+        yield from (block.words.plain for block in blocks if block.kind == "caution")
 
 
 def remarks_faults(path: str, content: bytes, tag: TagView, expected: Expected) -> Diagnostics:
@@ -79,16 +97,6 @@ def remarks_faults(path: str, content: bytes, tag: TagView, expected: Expected) 
     )
     # It also speaks of sheets and sides, which are no matter of the recipe.
     return missing(text, claims, remedy=expected.remedy)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FeedEntry:
-    url: str
-    title: str
-    published: str
-    updated: str
-    summary: str
-    html: str
 
 
 def read_atom(content: bytes) -> tuple[FeedEntry, ...]:
@@ -152,8 +160,10 @@ def feed_faults(path: str, content: bytes, kind: str, expected: Expected) -> Dia
             found.append(
                 Diagnostic(code="A005", message=message, span=whole_file(path), hint=expected.remedy)
             )
-        else:
-            found.extend(_entry_faults(path, content, entry, view, expected))
+        elif expected.proved.get(entry.url) != entry:
+            whole = expected.worded(view) if isinstance(view, RecipeView) else view
+            line = _line_of(content, entry.url)
+            found.extend(_at(each, line) for each in entry_faults(path, entry, whole, expected))
     for url, view in views.items():
         if url not in seen:
             message = f"“{view.title}” is not in the feed"
@@ -168,31 +178,31 @@ def _plain(url: str) -> str:
     return unquote(url)
 
 
-def _entry_faults(
-    path: str, content: bytes, entry: FeedEntry, view: RecipeView | ArticleView, expected: Expected
-) -> Iterator[Diagnostic]:
-    line = _line_of(content, entry.url)
+def entry_faults(
+    path: str, entry: FeedEntry, view: RecipeView | ArticleView, expected: Expected
+) -> Diagnostics:
+    """Where an entry says another thing than its bake or post."""
     page = read_page(path, entry.html, inside=f"the entry “{entry.title}”")
     known = (expected.sayings(view), expected.lists)
     claims = tuple(_entry_claims(view)) if isinstance(view, RecipeView) else ()
-    for each in compare(page.text, claims, known, remedy=expected.remedy):
-        yield _at(each, line)
-    for each in compare(page.told, (), known, remedy=expected.remedy):
-        yield _at(each, line)
     heads = lines_of(path, (entry.title, entry.summary), inside=f"the entry “{entry.title}”")
     title = claim("the title of the entry", view.title, kind=WORDS, loose=True)
     lead = claim("the lead of the entry", view.lead, kind=WORDS, loose=True)
     summed: tuple[Claim, ...] = (*title, *lead)
+    dated: Diagnostics = ()
     if isinstance(view, RecipeView):
         summed += tuple(list(correction_claims(view))[:1])
         day = max(filter(None, (view.published, view.updated)), default=None)
         if day and not entry.updated.startswith(day.isoformat()):
             message = f"the entry “{entry.title}” is of {entry.updated[:10]}, the recipe of {day.isoformat()}"
-            yield _at(
-                Diagnostic(code="A005", message=message, span=whole_file(path), hint=expected.remedy), line
-            )
-    for each in compare(heads, summed, known, remedy=expected.remedy):
-        yield _at(each, line)
+            span = whole_file(path)
+            dated = (Diagnostic(code="A005", message=message, span=span, hint=expected.remedy),)
+    return (
+        *compare(page.text, claims, known, remedy=expected.remedy),
+        *compare(page.told, (), known, remedy=expected.remedy),
+        *dated,
+        *compare(heads, summed, known, remedy=expected.remedy),
+    )
 
 
 def _at(found: Diagnostic, line: int) -> Diagnostic:

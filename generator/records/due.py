@@ -12,6 +12,7 @@ from generator.history.places import (
     DESCRIPTION,
     GIVEN,
     NEWSLETTER,
+    OF_A_FILM,
     PAGE,
     PINNED,
     TAGS,
@@ -19,9 +20,10 @@ from generator.history.places import (
     kind_of,
 )
 from generator.history.revisions import revision_of
-from generator.pipeline import CheckResult, describe_text
+from generator.pipeline import CheckResult
 from generator.present.changed import Told, told_changes
 from generator.present.facts import facts_of
+from generator.records.copies_text import command_for, text_at
 
 ON_A_TAG = ("the title", "keeps", "label", "finished")
 REWORDED = "the words around it are others now (site.yaml, or a newer Tinleaf)"
@@ -106,11 +108,11 @@ def _stale(result: CheckResult, copy: Posted) -> Stale | None:
 
 
 def _why(result: CheckResult, copy: Posted) -> tuple[Told, ...]:
-    """What changed since the copy went out. A description that reads the same is the same, whatever changed."""
+    """What changed since the copy went out. A text that reads the same is the same, whatever changed."""
     formula = result.setting.book[copy.recipe]
     reads_the_same = None
-    if kind_of(copy.place) == DESCRIPTION and copy.fingerprint and copy.own:
-        reads_the_same = fingerprint(describe_text(result, copy.recipe)) == copy.fingerprint
+    if kind_of(copy.place) in OF_A_FILM and copy.fingerprint and copy.own:
+        reads_the_same = fingerprint(text_at(result, copy.recipe, copy.place)) == copy.fingerprint
     if reads_the_same:
         return ()
     if not copy.facts:
@@ -145,8 +147,7 @@ def _do(copy: Posted, harm: Harm) -> Iterator[str]:
         yield f"then {mark}; or, if it is told and that is all: {mark} --gone --why told"
         return
     steps = {
-        DESCRIPTION: f"put the new text there: tinleaf describe {name}",
-        PINNED: f"put the new text there: tinleaf describe {name} --correction",
+        **dict.fromkeys(OF_A_FILM, f"put the new text there: {command_for(name, copy.place)}"),
         PAGE: "tinleaf make, and upload output/site",
         CARD: f"print the card again: output/site/recipes/{name}/card-4x6.pdf",
         TAGS: f"tell whoever got one; print new ones: tinleaf tags {name}",

@@ -10,9 +10,10 @@ from generator.history.copies import Difference, differences, fingerprint
 from generator.history.ledger import Event, Gone, Posted
 from generator.history.places import DESCRIPTION, GIVEN, Asked, kind_of, read_place
 from generator.history.revisions import revision_of
-from generator.pipeline import CheckResult, describe_text
+from generator.pipeline import CheckResult
 from generator.present.facts import facts_of
 from generator.records.baseline import baseline
+from generator.records.copies_text import command_for, text_at
 from generator.records.rebuild import Refused, rebuild
 
 MOST_LINES = 3000
@@ -116,11 +117,13 @@ def _posted(root: Path, result: CheckResult, wish: Wish, place: str, on: date) -
             return Marked(told=(then.words,))
         number, facts = wish.revision, then.facts
     is_old = number != current
-    ours = describe_text(result, wish.recipe) if kind_of(place) == DESCRIPTION and not is_old else ""
+    ours = "" if is_old else text_at(result, wish.recipe, place)
     told, marks = _compared(result, wish, place, ours)
     if not marks:
         return Marked(told=told)
-    print_of = fingerprint(wish.text) if wish.text is not None else fingerprint(ours) if ours else ""
+    # A comment is often the maker's own: it is taken for ours only where its text was given.
+    whole = wish.text if wish.text is not None else ours if kind_of(place) == DESCRIPTION else ""
+    print_of = fingerprint(whole) if whole else ""
     own = wish.text is None or not ours or fingerprint(wish.text) == fingerprint(ours)
     event = Posted(
         recipe=wish.recipe,
@@ -160,7 +163,8 @@ def _compared(result: CheckResult, wish: Wish, place: str, ours: str) -> tuple[t
         ), False
     if wish.as_it_stands:
         return (*told, origin), True
-    how = "Put the text of `tinleaf describe` there, or add --as-it-stands if it is to stay as it is."
+    command = command_for(wish.recipe, place)
+    how = f"Put the text of `{command}` there, or add --as-it-stands if it is to stay as it is."
     return (*told, origin, f"not marked: the copy does not say what Tinleaf would say today. {how}"), False
 
 

@@ -165,6 +165,7 @@ READERS: dict[str, _Reader] = {
     "statement_on": date_of,
     "paid_links": text_of,
     "description_limit": _days,
+    "short_limit": _days,
     "machine": read_machine,
     "dough_temperature": read_dough_temperature,
     "friction": read_friction,

@@ -69,7 +69,7 @@ class Cardboard:
             progress("Oat braid", 1, 2)
         return Answer(diagnostics=self.diagnostics, texts=TEXTS, report=self.report)
 
-    def describe(self, _: Answer, name: str) -> str | None:
+    def describe(self, _: Answer, name: str, kind: str = "", *, film: str = "") -> str | None:
         return self.shown and f"{self.shown} {name}"
 
     def show(self, _: Answer, name: str, *, wish: object = None) -> SimpleNamespace:

@@ -43,7 +43,7 @@ def test_posted_and_due_tell_one_story(root: Path, capsys: pytest.CaptureFixture
         "2026-11-25: 1 copy is stale\n\n"
         "AMOUNTS  loaf: pinned comment (revision 2 since 2026-11-25, changed without a number)\n"
         "  oven 400 °F → 375 °F\n"
-        "  - put the new text there: tinleaf describe loaf --correction\n"
+        "  - put the new text there: tinleaf describe loaf --comment\n"
         "  - tinleaf posted loaf pinned comment\n"
     )
     code, out, _ = run(capsys, root, "due", "--format", "json")

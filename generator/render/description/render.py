@@ -102,23 +102,29 @@ class Description:
 
 def render_description(view: RecipeView, *, limit: int) -> Description:
     """The block in at most `limit` bytes of UTF-8, line end included."""
-    sections = [Section(name=name, text=tell(view)) for name, tell in SECTIONS]
-    told = [section for section in sections if section.text]
+    told = sections_of(view)
     order = [name for name in GIVES_WAY if any(section.name == name for section in told)]
     for count in range(len(order) + 1):
-        text = _text(view, told, dropped=order[:count])
+        dropped = order[:count]
+        text = composed(told, dropped=dropped, pointer=_pointer(view, dropped))
         if size(text) <= limit:
-            return Description(text=text, dropped=tuple(order[:count]))
+            return Description(text=text, dropped=tuple(dropped))
     link = f"{address(view.url)}\n"
     return Description(text=link if size(link) <= limit else "", dropped=(*order, DISH))
 
 
-def _text(view: RecipeView, sections: list[Section], *, dropped: list[str]) -> str:
+def sections_of(view: RecipeView) -> list[Section]:
+    """All sections that have anything to say, in the order in which they are read."""
+    sections = (Section(name=name, text=tell(view)) for name, tell in SECTIONS)
+    return [section for section in sections if section.text]
+
+
+def composed(sections: list[Section], *, dropped: list[str], pointer: Section) -> str:
+    """The text of the sections that are kept, with the sentence that leads to the page after the first ones."""
     # Without a paid link there is nothing to disclose.
     gone = {*dropped, *((DISCLOSURE,) if PAID in dropped else ())}
     kept = [section for section in sections if section.name not in gone]
     leading = [section for section in kept if section.name in _LEADING]
-    pointer = _pointer(view, dropped)
     shown = [*leading, *([pointer] if pointer.text else []), *kept[len(leading) :]]
     text = shown[0].text
     for before, section in pairwise(shown):
