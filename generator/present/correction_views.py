@@ -29,6 +29,11 @@ class CorrectionView:
         words = f"{self.change}, because {self.because}" if self.because else self.change
         return words if words.endswith((".", "!", "?", "…")) else f"{words}."
 
+    @property
+    def rest(self) -> str:
+        """What follows `change` in the sentence."""
+        return self.sentence.removeprefix(self.change)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SinceView:

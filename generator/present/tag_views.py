@@ -15,6 +15,11 @@ class NetWeight:
     beside: str = ""
     grams: int = 0
 
+    @property
+    def unbroken(self) -> str:
+        """`large` on one line."""
+        return self.large.replace(" ", "\u00a0")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TagView:
@@ -35,6 +40,12 @@ class TagView:
     day: date | None = None
     statement_on: str = ""
     untold: tuple[str, ...] = ()
+
+    @property
+    def keeps(self) -> str:
+        """How the bake keeps, as a sentence; "" where the recipe does not say it."""
+        words = self.recipe.keeps
+        return words if not words or words[-1] in ".!?" else f"{words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

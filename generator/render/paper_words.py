@@ -38,6 +38,11 @@ class BlockRun:
     kind: str
     blocks: tuple[BlockView, ...]
 
+    @property
+    def before(self) -> int:
+        """The number before its first, from which a list counts on."""
+        return self.blocks[0].number - 1
+
 
 def columns(view: RecipeView) -> Columns:
     """The two measures in the site's order, under their names."""

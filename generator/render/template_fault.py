@@ -52,6 +52,7 @@ _TAGS = (
     ),
     *("endtrans", "raw", "endraw", "autoescape", "endautoescape"),
 )
+_TAKEN = re.compile(r"the template '([^']+)' \(imported on line (\d+) .* requested name '([^']+)'")
 _FEW = 14
 """So many names can be read at a glance."""
 _ALWAYS = frozenset({*DEFAULT_NAMESPACE, "gettext", "ngettext", "pgettext", "npgettext"})
@@ -69,11 +70,14 @@ class TemplateFault(Exception):
 
 
 class NotGiven(UndefinedError):
-    """A name that is not there. `holder` was asked for it; None where the template itself was not given it."""
+    """A name that is not there. `holder` was asked for it; None where the template itself was not given it.
 
-    def __init__(self, message: str, *, name: str, holder: object) -> None:
+    `wanted` is the template and the line where it was to be taken from another template, which does not have it.
+    """
+
+    def __init__(self, message: str, *, name: str, holder: object, wanted: tuple[str, str] | None) -> None:
         super().__init__(message)
-        self.name, self.holder = name, holder
+        self.name, self.holder, self.wanted = name, holder, wanted
 
 
 class Missed(StrictUndefined):
@@ -86,7 +90,10 @@ class Missed(StrictUndefined):
     ) -> None:
         # The engine has a mark of its own for “no object”, and hands it over where a name stands alone.
         holder = None if type(obj).__name__ == "MissingType" else obj
-        told = partial(NotGiven, name=str(name or ""), holder=holder) if exc is UndefinedError else exc
+        taken = _TAKEN.match(hint or "")
+        wanted = (taken[1], taken[2]) if taken else None
+        name = name or (taken[3] if taken else "")
+        told = partial(NotGiven, name=name, holder=holder, wanted=wanted) if exc is UndefinedError else exc
         super().__init__(hint, obj, name, told)
 
 
@@ -141,6 +148,10 @@ def other_template(name: str, environment: Environment) -> str:
 
 
 def _not_given(error: NotGiven, frame: FrameType) -> tuple[str, str, str, str]:
+    if error.wanted:
+        other, line = error.wanted
+        message = f"“{error.name}” is to come from “{other}” (line {line}), which has no such macro"
+        return "B011", message, "A template gives on what it defines itself, not what it imports.", error.name
     if error.holder is None:
         known = sorted(_names(frame))
         message = f"this template is given no “{error.name}”"

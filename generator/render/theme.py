@@ -111,12 +111,18 @@ def templates(theme: str, kind: str) -> Environment:
         gettext, ngettext, newstyle=True, pgettext=pgettext, npgettext=npgettext
     )
     environment.filters["begun"] = begun
+    environment.filters["stretch"] = stretch
     return environment
 
 
 def begun(words: str) -> str:
     """Words as they begin a line: the first letter large, the rest as it is, since a noun may be written large."""
     return words[:1].upper() + words[1:]
+
+
+def stretch(share: str) -> str:
+    """The share of a strip without its sign, as a style sheet takes it."""
+    return share.rstrip(" %")
 
 
 class _Inside(FileSystemLoader):

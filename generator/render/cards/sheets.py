@@ -18,6 +18,8 @@ from generator.render.theme import DEFAULT
 from generator.settings import Paper
 
 _MM = 25.4 / 96
+# The words at the head of a sheet stand this far inside the outer cards, and begin this far above them.
+_WORDS_IN_MM, _WORDS_UP_MM = 2, 6.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,8 +135,8 @@ def _ground(
         created=pdf_moment(created),
         modified=pdf_moment(modified),
         sheet=SHEETS_MM[grid.paper],
-        corner=grid.corner,
-        inner=grid.columns * grid.width,
+        head=Place(left=grid.corner[0] + _WORDS_IN_MM, top=grid.corner[1] - _WORDS_UP_MM),
+        width=grid.columns * grid.width - 2 * _WORDS_IN_MM,
         has_words=grid.has_words,
         backs=any(back for _, back in sides),
         sheets=sides[-1][0] + 1,

@@ -1,7 +1,7 @@
 """Tags for named people or to be filled in by hand: of a size, or of the next larger one that holds every word."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from math import ceil
 from typing import Any
 
@@ -10,9 +10,9 @@ from generator.render.paper import PaperFault, fill, lay_out, pdf_moment, to_pdf
 from generator.render.paper_words import runs_html
 from generator.render.qr import QrCode, qr_code
 from generator.render.rich_text import tied
-from generator.render.tag_sheets.letters import letters_for
+from generator.render.tag_sheets.letters import Letters, letters_for
 from generator.render.tag_sheets.plans import LIST, WHOLE, Plan, Step, moved_words, plans_for
-from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, Grid, Size, from_size_on
+from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, Grid, Place, Size, from_size_on
 from generator.render.theme import DEFAULT
 from generator.settings import Paper
 
@@ -20,6 +20,9 @@ _MODULE_MM = 0.38
 _STYLES = ("tags.css", "tag-sizes.css")
 # A page's own height and not a hair more, or an empty sheet would follow.
 _SLACK_MM = 0.05
+# On sheets of its own a tag has room for letters that are read easily.
+_WHOLE_POINTS = 10
+_CODE_SPACE_MM = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,13 +157,13 @@ def lay_out_sheets(job: Job, size: Size, step: Step) -> Any:
         theme=job.theme,
         **_words(job, size, step),
         sheet=PAPERS_MM[job.paper],
-        slack=_SLACK_MM,
-        crossings=grid.crossings(),
-        arm=CROSS_MM,
+        height=PAPERS_MM[job.paper][1] - _SLACK_MM,
+        crossings=[
+            (Place(left=each.left - CROSS_MM, top=each.top - CROSS_MM), each) for each in grid.crossings()
+        ],
+        long=2 * CROSS_MM,
         pages=[
-            (side, tuple(zip(grid.places(second=side == "second"), group, strict=False)))
-            for group in groups
-            for side in sides
+            (side, tuple(zip(_faces(grid, side), group, strict=False))) for group in groups for side in sides
         ],
     )
     document = lay_out(html, *_STYLES, theme=job.theme)
@@ -170,13 +173,23 @@ def lay_out_sheets(job: Job, size: Size, step: Step) -> Any:
     return document
 
 
+def _faces(grid: Grid, side: str) -> Iterator[Place]:
+    """Where the faces lie; the front of a folded tag is the right half of it."""
+    shift = grid.size.width if grid.size.folded and side == "front" else 0
+    for place in grid.places(second=side == "second"):
+        yield replace(place, left=place.left + shift)
+
+
 def _whole_sheets(job: Job, wished: Size) -> Arranged:
     """For words longer than any tag: sheets of their own for each, on which nothing is lost."""
     step = Step(plan=WHOLE, coded=False)
+    words = _words(job, None, step)
+    letters = words["letters"]
+    large = Letters(text=max(letters.text, _WHOLE_POINTS), net=max(letters.net, _WHOLE_POINTS))
     html = fill(
         "tag-whole.html",
         theme=job.theme,
-        **_words(job, None, step),
+        **{**words, "letters": large},
         people=job.people or (Person(),),
         paper=job.paper,
     )
@@ -203,6 +216,7 @@ def _words(job: Job, size: Size | None, step: Step) -> dict[str, Any]:
         "letters": letters,
         "code": code,
         "code_side": code.side_mm(_MODULE_MM) if code else 0,
+        "code_room": code.side_mm(_MODULE_MM) + _CODE_SPACE_MM if code else 0,
         "created": pdf_moment(view.published),
         "modified": pdf_moment(job.tag.day or view.updated or view.published),
         "tied": tied,

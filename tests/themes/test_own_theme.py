@@ -1,0 +1,269 @@
+"""A theme of the maker's own: found, proofread, followed by the engine; its mistakes are told with their lines."""
+
+import os
+import pickle
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from generator.cli.main import main
+from generator.cli.make import own_up
+from generator.diagnostics.diagnostic import Diagnostic
+from generator.diagnostics.text import as_text
+from generator.pipeline import check_folder
+from generator.preview import TemplateFault, pieces_of
+from generator.render.theme import theme_names
+from tests.making.kitchen import SITE, Kitchen, files_in
+
+Write = Callable[[str, str], None]
+LIST = """\
+{% extends "base.html" %}
+{% block main %}
+<h1>{{ site.title }}</h1>
+{% for teaser in site.teasers %}
+<p>{{ teaser.day }} Time in all {{ teaser.total }} <a href="{{ to(teaser.path) }}">{{ teaser.title }}</a></p>
+{% endfor %}
+{% endblock %}
+"""
+
+
+@pytest.fixture
+def kitchen(tmp_path: Path) -> Kitchen:
+    kitchen = Kitchen(tmp_path)
+    (kitchen.content / "site.yaml").write_text(f"{SITE}theme: mine\n", encoding="utf-8")
+    (kitchen.content / "themes" / "mine" / "site").mkdir(parents=True)
+    return kitchen
+
+
+@pytest.fixture
+def write(kitchen: Kitchen) -> Write:
+    def put(path: str, text: str) -> None:
+        file = kitchen.content / "themes" / "mine" / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, encoding="utf-8")
+
+    return put
+
+
+def errors(kitchen: Kitchen) -> list[Diagnostic]:
+    found = check_folder(kitchen.content, day=kitchen.day).diagnostics
+    return [each for each in found if each.code.startswith("B") or each.code == "S054"]
+
+
+def told(found: Diagnostic) -> tuple[str, str, int, str, str]:
+    span = found.span
+    return found.code, span.path, span.line, found.message, found.hint
+
+
+HOME = "themes/mine/site/home.html"
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "line", "message", "hint"),
+    [
+        (
+            "<h1>\n{% for bake in site.teasers %}\n</h1>\n",
+            *("B010", 2, "“for” is never closed", "Write {% endfor %} where it ends."),
+        ),
+        ("<h1>\n{% iff site %}\n", *("B010", 2, "there is no “iff” to be done", "Did you mean “if”?")),
+        (
+            "{% if site %}\n{% for a in site.teasers %}\n{% endif %}\n",
+            *(
+                "B010",
+                3,
+                "“endif” stands where “endfor” of line 2 is awaited",
+                "Write {% endfor %} before it.",
+            ),
+        ),
+        ("\n{{ site.title | uper }}\n", *("B010", 2, "there is no filter “uper”", "Did you mean “upper”?")),
+        (
+            "\n\n{% include 'basee.html' %}\n",
+            *("B013", 3, "there is no template “basee.html”", "Did you mean “base.html”?"),
+        ),
+        (
+            "{{ site.title\n",
+            *(
+                "B010",
+                1,
+                "this cannot be read: unexpected end of template, expected 'end of print statement'",
+            ),
+            "Values stand in {{ … }}, what is to be done in {% … %}.",
+        ),
+    ],
+)
+def test_what_cannot_be_read_is_told_by_check(
+    kitchen: Kitchen, write: Write, text: str, code: str, line: int, message: str, hint: str
+) -> None:
+    write("site/home.html", text)
+    assert [told(each) for each in errors(kitchen)] == [(code, HOME, line, message, hint)]
+    assert kitchen.make().report is None
+    assert not kitchen.output.exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "message", "hint"),
+    [
+        ("{{ sitee.title }}", "B011", "this template is given no “sitee”", "Did you mean “site”?"),
+        ("{{ site.titel }}", "B011", "a SiteView has no “titel”", "Did you mean “title”?"),
+        (
+            "{{ site.title + 1 }}",
+            "B012",
+            'this cannot be carried out: can only concatenate str (not "int") to str',
+            "The values that a template is given are described in docs/themes.md.",
+        ),
+        (
+            "{{ site.__class__ }}",
+            "B012",
+            "a theme of your own may not do this: access to attribute '__class__' of 'SiteView' object is unsafe.",
+            "Use the values that it is given.",
+        ),
+        (
+            "{% include '../' ~ '../x' %}",
+            "B013",
+            "there is no template “../../x”",
+            "Write the name of a file in the same folder of the theme, or of ours.",
+        ),
+    ],
+)
+def test_what_cannot_be_filled_is_told(
+    kitchen: Kitchen, write: Write, words: str, code: str, message: str, hint: str
+) -> None:
+    write("site/home.html", LIST.replace("{{ site.title }}", f"\n\n{words}"))
+    pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+    with pytest.raises(TemplateFault) as fault:
+        pieces["site/index.html"].work()
+    assert told(fault.value.finding) == (code, HOME, 5, message, hint)
+
+
+def test_a_make_that_meets_it_leaves_everything_as_it_was(kitchen: Kitchen, write: Write) -> None:
+    write("site/home.html", LIST)
+    assert kitchen.make().report is not None
+    before = files_in(kitchen.output)
+    write("site/home.html", LIST.replace("site.title", "site.titel"))
+    made = kitchen.make()
+    assert [each.code for each in made.diagnostics if each.code[0] == "B"] == ["B011"]
+    assert made.texts[HOME].startswith("{% extends")
+    assert made.report is None
+    assert files_in(kitchen.output) == before
+
+
+def test_a_fault_comes_back_whole_from_another_process(kitchen: Kitchen, write: Write) -> None:
+    write("site/home.html", LIST.replace("site.title", "site.titel"))
+    pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+    with pytest.raises(TemplateFault) as fault:
+        pieces["site/index.html"].work()
+    back = pickle.loads(pickle.dumps(fault.value))
+    assert (back.finding, back.text) == (fault.value.finding, fault.value.text)
+
+
+def test_the_command_shows_the_line_and_ends_with_1(
+    kitchen: Kitchen, write: Write, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(kitchen.folder / "own-cache"))
+    write("site/home.html", LIST.replace("site.title", "site.titel"))
+    output = str(kitchen.output)
+    assert main(["make", str(kitchen.content), "--output", output, "--jobs", "1", "--day", "2026-11-01"]) == 1
+    said = capsys.readouterr().err
+    assert f"{kitchen.content.as_posix()}/{HOME}:3:13: error[B011] a SiteView has no “titel”" in said
+    assert "<h1>{{ site.titel }}</h1>" in said
+    assert "fault of the program" not in said
+    assert not kitchen.output.exists()
+
+
+def test_a_mistake_in_what_is_included_is_told_where_it_stands(kitchen: Kitchen, write: Write) -> None:
+    write("site/head.html", "{% macro head(words) %}\n<h1>{{ wrds }}</h1>\n{% endmacro %}\n")
+    write("site/home.html", '{% from "head.html" import head %}\n{{ head(site.title) }}\n')
+    found = [each for each in kitchen.make().diagnostics if each.code == "B011"]
+    assert as_text(found, {}).splitlines() == [
+        "themes/mine/site/head.html:2:8: error[B011] this template is given no “wrds”",
+        "  hint: Did you mean “words”?",
+    ]
+
+
+def test_all_mistakes_of_all_files_are_told_in_one_run(kitchen: Kitchen, write: Write) -> None:
+    write("site/home.html", "{% if site %}\n")
+    write("paper/card.html", "{{ view.title | uper }}\n")
+    assert [(each.span.path, each.code) for each in errors(kitchen)] == [
+        ("themes/mine/paper/card.html", "B010"),
+        (HOME, "B010"),
+    ]
+
+
+def test_a_theme_that_is_not_there_names_those_that_are(kitchen: Kitchen) -> None:
+    (kitchen.content / "site.yaml").write_text(f"{SITE}theme: mein\n", encoding="utf-8")
+    (found,) = errors(kitchen)
+    names = ", ".join(sorted({*theme_names(), "mine"}))
+    assert told(found) == (
+        *("B014", "site.yaml", 5, "there is no theme “mein”"),
+        f"Did you mean “mine”? The themes there are: {names}. One of your own stands in themes/mein/.",
+    )
+    assert kitchen.make().report is None
+
+
+def test_a_name_of_ours_is_not_taken_over_in_silence(kitchen: Kitchen) -> None:
+    (kitchen.content / "site.yaml").write_text(SITE, encoding="utf-8")
+    (kitchen.content / "themes" / "docket").mkdir()
+    (found,) = errors(kitchen)
+    assert (found.code, found.span.path) == ("B015", "themes/docket")
+
+
+@pytest.mark.parametrize("path", ["site/logo.png", "site/two words.css", "site/inner/a.html", "sites/a.html"])
+def test_a_file_that_would_be_passed_over_is_told(kitchen: Kitchen, write: Write, path: str) -> None:
+    write(path, "x")
+    assert [(each.code, each.span.path) for each in errors(kitchen)] == [("B016", f"themes/mine/{path}")]
+
+
+def test_no_link_leads_out_of_the_folder(kitchen: Kitchen, write: Write) -> None:
+    secret = kitchen.folder / "secret.html"
+    secret.write_text("the secret", encoding="utf-8")
+    theme = kitchen.content / "themes" / "mine"
+    write("site/home.html", LIST.replace("{{ site.title }}", '{% include "out.html" %}'))
+    os.symlink(secret, theme / "site" / "out.html")
+    os.symlink(secret, theme / "site" / "out.css")
+    os.symlink(kitchen.folder, theme / "paper")
+    assert [(each.code, each.span.path) for each in errors(kitchen) if each.code == "S054"] == [
+        ("S054", "themes/mine/paper"),
+        ("S054", "themes/mine/site/out.css"),
+        ("S054", "themes/mine/site/out.html"),
+    ]
+    # Even a preview, which shows what it can, shows nothing of it.
+    pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+    shared = {each.path: each.content for each in pieces["site/leaf/"].work()}
+    assert not any(b"the secret" in content for content in shared.values())
+
+
+def test_the_engine_follows_the_files_of_the_theme(kitchen: Kitchen, write: Write) -> None:
+    write("site/home.html", LIST)
+    write("site/1-look.css", "body { color: #123456; }\n")
+    write("site/pieces-of-mine.html", "one")
+    write(
+        "site/kinds.html",
+        LIST.replace("{{ site.title }}", "{% set name = 'pieces-of-mine.html' %}{% include name %}"),
+    )
+    kitchen.make()
+    write("site/1-look.css", "body { color: #654321; }\n")
+    report = kitchen.make().report
+    assert report is not None
+    assert report.written == ("site/leaf/docket.css",)
+    assert b"#654321" in files_in(kitchen.output)["site/leaf/docket.css"]
+    # A template that is named only while it is filled.
+    write("site/pieces-of-mine.html", "two")
+    report = kitchen.make().report
+    assert report is not None
+    assert report.written == ("site/kinds/index.html",)
+    files, _ = kitchen.clean()
+    assert files_in(kitchen.output) == files
+
+
+def test_a_page_that_hides_an_amount_is_no_fault_of_the_program(
+    kitchen: Kitchen, write: Write, capsys: pytest.CaptureFixture[str]
+) -> None:
+    write("site/home.html", LIST.replace("{{ teaser.total }}", "for ever"))
+    made = kitchen.make()
+    assert {each.span.path for each in made.unproven} == {"site/index.html"}
+    assert own_up(made.unproven, kitchen.output, own_theme=made.own_theme) == 1
+    said = capsys.readouterr().err
+    assert "every page must say what the recipes say, in any theme" in said
+    assert "fault of the program" not in said
+    assert not kitchen.output.exists()
