@@ -11,6 +11,7 @@ from xml.etree.ElementTree import Element
 
 import tinyhtml5
 
+from generator.importer.cells import straighten
 from generator.importer.model import SourceLine
 from generator.importer.own_page import own_lines
 from generator.importer.schema import recipe_items, schema_lines
@@ -142,6 +143,7 @@ def read_page(text: str) -> Page:
     if measured.tags > MOST_TAGS:
         return Page(recipes=(), refused=f"it has more than {MOST_TAGS:,} tags")
     root = tinyhtml5.parse(text, namespace_html_elements=False)
+    straighten(root)
     if own := own_lines(root):
         return Page(recipes=(_numbered(own),))
     return _read(root)

@@ -309,7 +309,7 @@ def is_ingredient_like(text: str, shelf: Shelf) -> bool:
     ordered, moved = in_order(plain, spoons=shelf.spoons)
     ordered = smooth(ordered, spoons=shelf.spoons)[0] if moved else ordered
     amount = plain_amount(ordered, shelf=shelf)
-    written, wrong = _read(amount.text, shelf)
+    written, wrong = _read(settled(amount.text, shelf), shelf)
     if any(each.code == "F002" for each in wrong) or not written.item:
         return False
     if written.measures and (written.measures[0].unit is not None or known(written.item, shelf)):

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable
 
 from generator.formula.shelf import Shelf
+from generator.importer.around import running_heads
 from generator.importer.facts import fact_of
 from generator.importer.headings import opened
 from generator.importer.ingredient import is_ingredient_like
@@ -38,7 +39,9 @@ from generator.importer.line_looks import (
     is_step,
     looks_like_part,
     part_name,
+    parted_steps,
     pieces_of,
+    several_facts,
     side_by_side,
     step_in_chapter,
     title_with_address,
@@ -55,7 +58,11 @@ def place_lines(lines: Iterable[SourceLine], shelf: Shelf) -> tuple[Placed, ...]
     source = tuple(lines)
     state = State(shelf)
     numbered = sum(bool(NUMBERED.match(each.text)) for each in source)
+    heads = running_heads(source)
     for index, line in enumerate(source):
+        if line.number in heads:
+            put(state, line, "left out", f"a running head: {one_line(line.text)}")
+            continue
         _place(line, source[index + 1 :], state, numbered=numbered)
     return tuple(state.out)
 
@@ -81,7 +88,7 @@ def _place(line: SourceLine, later: tuple[SourceLine, ...], state: State, *, num
         put(state, line, "heading", text)
     else:
         _read(line, text, later, state)
-    state.blank = False
+    state.blank = state.out[-1].role == "rule"
 
 
 def _read(line: SourceLine, text: str, later: tuple[SourceLine, ...], state: State) -> None:
@@ -106,6 +113,10 @@ def _read(line: SourceLine, text: str, later: tuple[SourceLine, ...], state: Sta
     if state.section == "method" and (stepped := step_in_chapter(bared)):
         put(state, line, "chapter", stepped[0])
         put(state, line, "step", stepped[1])
+        return
+    if several := several_facts(bared):
+        for each in several:
+            put(state, line, each.role, each.value)
         return
     after = state.section == "method" and state.blank and state.steps
     fact = fact_of(
@@ -177,7 +188,8 @@ def _rest_of_heading(line: SourceLine, rest: str, state: State) -> None:
     elif state.section == "method":
         chosen = CHOOSE.match(rest)
         state.ways = int(chosen["many"]) if chosen else 0
-        put(state, line, "heading" if chosen else "step", rest)
+        for piece in (rest,) if chosen else parted_steps(rest):
+            put(state, line, "heading" if chosen else "step", piece)
     else:
         put(state, line, "note", f"{line.text.strip()}")
 
@@ -362,6 +374,12 @@ def _keeps(
 def _elsewhere(
     line: SourceLine, text: str, bared: str, heading: bool, later: tuple[SourceLine, ...], state: State
 ) -> None:
+    counted = COUNTED.match(bare(text)) or COUNTED.match(re.sub(r"^(\d{1,2})[.):]", r"\1", text))
+    if state.steps and counted and int(counted["number"]) == state.steps + 1 and is_step(text, bared):
+        # The method goes on after something that stood between its steps.
+        state.section = "method"
+        _method(line, text, bared, heading, later, state)
+        return
     if not state.ingredients and begins_list(bared, later, state.shelf):
         state.section = "ingredients"
         _ingredients(line, text, bared, heading, later, state)

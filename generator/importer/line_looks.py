@@ -3,7 +3,7 @@
 import re
 
 from generator.formula.shelf import Shelf
-from generator.importer.facts import URL
+from generator.importer.facts import URL, Fact, fact_of
 from generator.importer.ingredient import is_ingredient_like
 from generator.importer.known import known
 from generator.importer.model import SourceLine
@@ -70,6 +70,10 @@ FAREWELL = re.compile(
     r"|leave a comment|nutrition\b.*\d|per (?:serving|slice|portion|piece)\b.*\d)",
     re.I,
 )
+_SIGNS = (" · ", " • ", " | ", " // ", " ● ", " ~ ", " ‧ ", " / ")
+"""What parts the items of a list on one line, beside commas and semicolons."""
+_FACTS = re.compile(r"\s+(?:[·•|●~‧/]|//)\s+")
+_MOSTLY = 0.6
 PAID_WORDS = re.compile(r"\b(?:commission|affiliate|sponsored|sponsor)\b", re.I)
 POINTS = re.compile(
     r"\b(?:watch|video|recipe here|full recipe|printable|link|website|blog|subscribe|follow|shop|written)\b",
@@ -99,6 +103,25 @@ def in_one_line(bared: str, shelf: Shelf) -> list[tuple[str, str]]:
     return out
 
 
+def parted_steps(text: str) -> tuple[str, ...]:
+    """Steps on one line, with bars, dots or slashes between them."""
+    for sign in _SIGNS:
+        pieces = tuple(each.strip() for each in text.split(sign) if each.strip())
+        if len(pieces) > 1 and all(len(each.split()) > 1 for each in pieces):
+            return pieces
+    return (text,)
+
+
+def several_facts(bared: str) -> tuple[Fact, ...]:
+    """`Makes 12 · Keeps 3 days`: two facts or more on one line; none where a piece of it is something else."""
+    pieces = [each.strip() for each in _FACTS.split(bared)]
+    found = tuple(fact_of(each, within="") for each in pieces)
+    facts = tuple(
+        each for each in found if each is not None and each.role in ("makes", "portions", "keeps", "tin")
+    )
+    return facts if len(facts) == len(pieces) > 1 else ()
+
+
 def side_by_side(text: str, shelf: Shelf) -> tuple[str, ...]:
     """Two or more whole ingredients on one line, with wide gaps between them; none where it is one."""
     pieces = [each.strip() for each in re.split(r" {3,}|\t+|\s+\|\s+", text.strip()) if each.strip()]
@@ -121,6 +144,11 @@ def step_in_chapter(bared: str) -> tuple[str, str] | None:
 
 def pieces_of(text: str, shelf: Shelf) -> list[str]:
     """The ingredients of a list in one line; what is none goes on from the one before. Empty where it is no list."""
+    for sign in _SIGNS:
+        pieces = [each.strip() for each in text.split(sign) if each.strip()]
+        like = sum(is_ingredient_like(each, shelf) or known(each, shelf) is not None for each in pieces)
+        if len(pieces) > 1 and like > len(pieces) * _MOSTLY:
+            return pieces
     out: list[str] = []
     parted = r";\s*" if text.count(";") > 1 else r",\s+(?:and\s+)?|;\s*|\s+and\s+(?=[\d½¼¾⅓⅔])"
     for piece in re.split(parted, text):

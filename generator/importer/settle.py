@@ -11,6 +11,7 @@ from generator.formula.model import Written
 from generator.formula.shelf import Shelf
 from generator.importer.known import known, without_cuts
 from generator.importer.surface import percent_before, percent_behind
+from generator.importer.tidy import SIGNS
 from generator.importer.work import written_of
 from generator.measure.quantity import read_quantity
 
@@ -139,5 +140,20 @@ def _plain_signs(text: str, written: Written, shelf: Shelf) -> Iterator[str]:
         yield text.replace(";", ",", 1)
 
 
+def _count_behind(text: str, written: Written, shelf: Shelf) -> Iterator[str]:
+    """`large eggs 3, beaten`: a bare count behind the name."""
+    if found := re.fullmatch(rf"(?P<name>[^,\d]+?)\s+(?P<many>\d{{1,2}}|[{SIGNS}])(?P<rest>\s*,.*)?", text):
+        yield f"{found['many']} {found['name']}{found['rest'] or ''}"
+
+
 Way = Callable[[str, Written, Shelf], Iterator[str]]
-_WAYS: tuple[Way, ...] = (_percent, _parts, _same_in_two_words, _cuts_first, _more, _purpose, _plain_signs)
+_WAYS: tuple[Way, ...] = (
+    _count_behind,
+    _percent,
+    _parts,
+    _same_in_two_words,
+    _cuts_first,
+    _more,
+    _purpose,
+    _plain_signs,
+)

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
+from generator.importer.around import without_stamps
 from generator.importer.bring import Source, slug
 from generator.importer.html_page import read_page
 from generator.importer.model import SourceLine
@@ -41,7 +42,8 @@ def sources_of(name: str, data: bytes) -> tuple[Source, ...] | Refused:
     if suffix == ".csv":
         return _table(name, text)
     read = markdown_lines if suffix in (".md", ".markdown") else text_lines
-    return _checked((Source(name=name, stem=PurePosixPath(name).stem, lines=read(text)),))
+    lines, said = without_stamps(read(text))
+    return _checked((Source(name=name, stem=PurePosixPath(name).stem, lines=lines, said=said),))
 
 
 def _decoded(data: bytes) -> str | Refused:

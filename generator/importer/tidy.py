@@ -112,7 +112,15 @@ def _trailing(plain: str, spoons: Spoons) -> tuple[str, bool]:
         size, comma, cut = after.partition(",")
         if name and amount and _is_size(size):
             return one_line(f"{amount} {size.strip()} {name}{comma}{cut}"), True
-    return _unmarked_trailing(plain, spoons)
+    turned, moved = _unmarked_trailing(plain, spoons)
+    return (turned, moved) if moved else _before_comma(plain, spoons)
+
+
+def _before_comma(plain: str, spoons: Spoons) -> tuple[str, bool]:
+    """`butter 125 g, melted`: the measure stands behind the name and before its preparation."""
+    name, comma, cut = plain.partition(",")
+    turned, moved = _unmarked_trailing(name, spoons) if comma else (plain, False)
+    return (f"{turned},{cut}", True) if moved else (plain, False)
 
 
 def _is_size(text: str) -> bool:

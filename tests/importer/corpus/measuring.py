@@ -216,7 +216,7 @@ def lost_words(brought: Brought) -> list[str]:
     there = set(_WORD.findall(fold(brought.text.replace("\\", ""))))
     lost = []
     for each in brought.source:
-        if each.role in ("heading", "rule", "blank", "way"):
+        if each.role in ("heading", "rule", "blank", "way", "left out"):
             continue
         told = _STEP_MARK.sub("", fold(each.line.text))
         words = {word for word in _WORD.findall(told) if word not in _REWORDED}
@@ -261,6 +261,7 @@ _REWORDED = frozenset(
         "optional",
         "recipe",
         "part",
+        "quantity",
     ]
 )
 """Words that a reference says in other words, or that name the key under which the rest of the line stands."""
