@@ -31,6 +31,8 @@ from generator.declaration.lines import (
 from generator.declaration.model import Declaration, LineAllergens, Run, Trace
 from generator.declaration.regions import REGION_NAMES, Region, region_named
 from generator.formula.model import Formula
+from generator.wording.forms import all_of
+from generator.wording.speech import say
 
 __all__ = ["REGION_NAMES", "declare", "kitchen_sentence"]
 
@@ -83,11 +85,7 @@ def kitchen_sentence(handles: Sequence[str], *, contains: Sequence[str], region:
     ids = (ident for each in handles for ident in allergens_named(each) or (without_claims(each),))
     named = [each for one in ids for each in (rules.ids(one) or (one,)) if each and each not in contains]
     words = dict.fromkeys(_may_word(each, contains, rules) for each in named)
-    return f"{rules.kitchen_words} {_in_words(tuple(words))}." if words else ""
-
-
-def _in_words(names: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return f"{say(rules.kitchen_words)} {all_of(words)}." if words else ""
 
 
 def _contains(found: tuple[Entry, ...], carried: LineAllergens, rules: Region) -> tuple[str, ...]:
@@ -146,13 +144,13 @@ def _contains_line(contains: Sequence[str], rules: Region) -> tuple[Run, ...]:
     if not rules.contains_words or not named:
         return ()
     words = ", ".join(dict.fromkeys(rules.word(each) for each in named))
-    return (Run(text=f"{rules.contains_words} {words}", strong=True), Run(text="."))
+    return (Run(text=f"{say(rules.contains_words)} {words}", strong=True), Run(text="."))
 
 
 def _may_line(may: Sequence[str], contains: Sequence[str], rules: Region) -> tuple[Run, ...]:
     if not may:
         return ()
-    runs = [Run(text=f"{rules.may_words} ")]
+    runs = [Run(text=f"{say(rules.may_words)} ")]
     for index, word in enumerate(dict.fromkeys(_may_word(each, contains, rules) for each in may)):
         runs += [Run(text=", ")] if index else []
         runs.append(Run(text=word, strong=True))
@@ -163,7 +161,11 @@ def _may_word(allergen: str, contains: Sequence[str], rules: Region) -> str:
     """A class of which one kind is contained already warns of the others: "other tree nuts"."""
     word = rules.word(allergen)
     kinds = any(ALLERGENS[each].group == allergen != each for each in contains)
-    return f"other {rules.others.get(allergen, word)}" if is_class_word(allergen) and kinds else word
+    if not (is_class_word(allergen) and kinds):
+        return word
+    return say(
+        "other {allergens}", allergens=say(rules.others[allergen]) if allergen in rules.others else word
+    )
 
 
 def _unfinished(formula: Formula, book: Mapping[str, Formula], unknown: Sequence[str]) -> str:
@@ -171,9 +173,9 @@ def _unfinished(formula: Formula, book: Mapping[str, Formula], unknown: Sequence
         return ""
     items = dict.fromkeys((*_items_to_read(formula, book), *_items_of(formula, unknown)))
     if not formula.lines:
-        return "This declaration is not finished: the bake has no formula yet."
-    named = ", ".join(without_claims(each) for each in items) or "its packs"
-    return f"This declaration is not finished. Still to be read: {named}."
+        return say("This declaration is not finished: the bake has no formula yet.")
+    named = ", ".join(without_claims(each) for each in items) or say("its packs")
+    return say("This declaration is not finished. Still to be read: {items}.", items=named)
 
 
 def _items_to_read(formula: Formula, book: Mapping[str, Formula]) -> Iterable[str]:
@@ -192,7 +194,7 @@ def _items_of(formula: Formula, unknown: Sequence[str]) -> Iterable[str]:
 
 
 def _list_sentence(ingredients: tuple[Run, ...], rules: Region) -> tuple[Run, ...]:
-    return (Run(text=f"{rules.heading}: "), *ingredients, Run(text=".")) if ingredients else ()
+    return (Run(text=f"{say(rules.heading)}: "), *ingredients, Run(text=".")) if ingredients else ()
 
 
 def _statement(sentences: Iterable[tuple[Run, ...]]) -> str:

@@ -78,7 +78,7 @@ def _wanted(needed: Iterable[str], region: Region) -> tuple[str, ...]:
 def _said(text: str, wanted: str, region: Region) -> bool:
     """Without emphasis the word alone is enough, wherever it stands."""
     low = plain(text)
-    return not region.emphasis and any(plain(word) in low for word in region.seen_as[wanted])
+    return not region.emphasis and any(plain(word) in low for word in region.seen(wanted))
 
 
 def _declared(match: Match, region: Region, wanted: tuple[str, ...]) -> tuple[str, ...]:
@@ -93,7 +93,7 @@ def _show_what_stands(text: str, found: _Found, region: Region, marks: _Marks) -
     low = plain(text)
     for match, allergens in found:
         for allergen in allergens:
-            for word in region.seen_as[allergen]:
+            for word in region.seen(allergen):
                 start = low.find(plain(word), match.start, match.end)
                 if start >= 0:
                     marks.strong[start] = max(marks.strong.get(start, 0), start + len(word))

@@ -16,6 +16,7 @@ from generator.declaration.model import LineAllergens, Run
 from generator.declaration.pack import listed_as, lowered, read_pack
 from generator.declaration.regions import Region
 from generator.formula.model import Formula, Line, Use, Ware
+from generator.wording.speech import say
 
 WEIGHED, UNWEIGHED, OPTIONAL, CHOICE, EXTRA = "weighed", "unweighed", "optional", "choice", "extra"
 _WATER = "water"  # the catalogue's group of water and ice
@@ -55,7 +56,7 @@ def list_runs(found: tuple[Entry, ...], *, tail: frozenset[str], region: Region)
     small = [each.runs for each in weighed if each.key in tail]
     if small:
         colon = ":" if len(small) > 1 else ""
-        head.append(merged((Run(text=f"{region.small_amounts_words}{colon} "), *joined(small, ", "))))
+        head.append(merged((Run(text=f"{say(region.small_amounts_words)}{colon} "), *joined(small, ", "))))
     groups = [joined(head, ", "), *_after_the_weighed(found, weighed=bool(weighed))]
     return joined((each for each in groups if each), "; ")
 
@@ -174,7 +175,7 @@ def _with_inner(
 ) -> tuple[Run, ...]:
     """The component's name, its list in brackets, and in brackets after it what the list did not show."""
     shown = list_runs(inner, tail=frozenset(), region=region)
-    name = lowered(without_claims(item)) or "part made beforehand"
+    name = lowered(without_claims(item)) or say("part made beforehand")
     missing = tuple(each for each in needed if not set(region.shown_ids(each)) <= {*ids, *region.list_only})
     return merged((Run(text=f"{name} ("), *shown, Run(text=")"), *in_list("", missing, region)))
 
@@ -229,18 +230,18 @@ def _after_the_weighed(found: tuple[Entry, ...], *, weighed: bool) -> Iterator[t
     """The groups after the weighed ones, each introduced by words that say why it is there."""
     unweighed = [each.runs for each in found if each.place == UNWEIGHED]
     if unweighed:
-        lead = (Run(text="also, not weighed: "),) if weighed else ()
+        lead = (Run(text=f"{say('also, not weighed:')} "),) if weighed else ()
         yield merged((*lead, *joined(unweighed, ", ")))
     optional = [each.runs for each in found if each.place == OPTIONAL]
     if optional:
-        yield merged((Run(text="if added: "), *joined(optional, ", ")))
+        yield merged((Run(text=f"{say('if added:')} "), *joined(optional, ", ")))
     instead: dict[str, list[tuple[Run, ...]]] = {}
     for each in found:
         if each.place == CHOICE:
             instead.setdefault(each.instead, []).append(each.runs)
     for item, choices in instead.items():
-        lead = (Run(text=f"or in place of {lowered(without_claims(item))}: "),)
+        lead = (Run(text=f"{say('or in place of {item}:', item=lowered(without_claims(item)))} "),)
         yield merged((*lead, *joined(choices, ", ")))
     extra = [each.runs for each in found if each.place == EXTRA]
     if extra:
-        yield merged((Run(text="as needed: "), *joined(extra, ", ")))
+        yield merged((Run(text=f"{say('as needed:')} "), *joined(extra, ", ")))

@@ -42,6 +42,7 @@ class Region:
     names_nothing    words of an ingredient's name that do not make it the one that the food is named after
     spelling         words of the catalogue's names -> as they are written here, where it has no name of its own
     names            language -> id -> its word on a label in that language
+    names_seen       language -> id -> words of the list that show it in that language beside its name, longest first
     small_amounts    share up to which ingredients may be gathered at the end, None: they are not
     """
 
@@ -74,6 +75,7 @@ class Region:
     shares_of_named: bool
     names_nothing: frozenset[str]
     names: Mapping[str, Mapping[str, str]]
+    names_seen: Mapping[str, Mapping[str, tuple[str, ...]]]
 
     def ids(self, allergen: str) -> tuple[str, ...]:
         """What an allergen is declared as here; empty where the region does not declare it."""
@@ -100,6 +102,12 @@ class Region:
         own = self.names.get(_language(), {}).get(allergen)
         english = self.words.get(allergen) or self.list_only.get(allergen) or allergen
         return own or (allergen_word(allergen) if voice().catalogue else english)
+
+    def seen(self, allergen: str) -> tuple[str, ...]:
+        """Words of the list that show it clearly to who reads the language that is spoken, longest first."""
+        if not voice().catalogue:
+            return self.seen_as[allergen]
+        return (*self.names_seen.get(_language(), {}).get(allergen, ()), self.word(allergen))
 
 
 def allergen_word(allergen: str) -> str:
@@ -163,6 +171,12 @@ def _region(data: Mapping[str, Any]) -> Region:
         shares_of_named=data["shares_of_named"],
         names_nothing=frozenset(data["names_nothing"].split()),
         names=MappingProxyType(data.get("names", {})),
+        names_seen=MappingProxyType(
+            {
+                language: {key: tuple(words) for key, words in table.items()}
+                for language, table in data.get("names_seen", {}).items()
+            }
+        ),
     )
 
 
@@ -178,6 +192,8 @@ def _percent(value: int | None) -> Fraction | None:
 def _must_agree(data: Mapping[str, Any]) -> None:
     """Raises ValueError where a file contradicts itself or names what is no allergen: a fault of our own data."""
     ids = {*data["declares"], *data["counts_as"], *data["kind_needed"], *data["seen_as"], *data["list_only"]}
+    tables = (*data.get("names", {}).values(), *data.get("names_seen", {}).values())
+    ids |= {each for table in tables for each in table}
     unheard = {*ids, *data["summary_adds"], *data["summary_leaves_out"]} - set(ALLERGENS)
     if unheard:
         raise ValueError(f"{data['id']}: no such allergen: {sorted(unheard)}")

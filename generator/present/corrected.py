@@ -19,6 +19,7 @@ from generator.present.durations import minutes_words
 from generator.present.heats import heat_words
 from generator.present.measures import line_amount
 from generator.settings import Settings
+from generator.wording.speech import say, voice
 
 ARROW = "→"
 _HEATS = ("oven", "core")
@@ -56,8 +57,9 @@ def worded(change: Change, formula: Formula, settings: Settings) -> tuple[str, s
     way, _, kind = change.what.rpartition("/")
     if fold(kind) in (*KINDS, *_HEATS):
         beside = f" ({way})" if way else ""
+        named_kind = say(fold(kind)) if voice().catalogue else kind
         old, new = (_figure_words(fold(kind), each, formula, settings) for each in (change.old, change.new))
-        return f"{kind}{beside}", old, new
+        return f"{named_kind}{beside}", old, new
     part, slash, item = change.what.partition("/")
     return (f"{item} ({part})" if slash else change.what), change.old, change.new
 

@@ -118,7 +118,7 @@ def _ledgers_reason(after: Revision, formula: Formula, titles: Titles) -> str:
     why = because_words(after.why, formula) if after.why != _TAKEN_BACK else ""
     source = after.what.partition(":")[0]
     lead: Mapping[Cause, str] = {
-        "component": say("its {value} was corrected", value=titles.get(source, source)),
+        "component": say("its {title} was corrected", title=titles.get(source, source)),
         "pantry": say("what is known of a pack was corrected"),
         "undo": say("an earlier correction was taken back"),
     }

@@ -11,7 +11,7 @@ from generator.measure.unit import Kind, Spoons
 from generator.present.amounts import GLYPHS, count_words, volume_words, weight_words
 from generator.present.views import Amount
 from generator.settings import Settings
-from generator.wording.speech import later, say, voice
+from generator.wording.speech import later, say, say_of, voice
 
 _FILLINGS = (later("packed"), later("sifted"), "unsifted", "level")
 
@@ -99,7 +99,7 @@ def _piece(line: Line, count: Range) -> str:
     units = (each.unit for each in line.written.measures)
     unit = next((each for each in units if each and (each.kind is Kind.COUNT or each.name == "stick")), None)
     size = " ".join(say(word) for word in line.written.size.split() if word not in _FILLINGS)
-    name = say(unit.name if count.high <= 1 else unit.plural) if unit else ""
+    name = say_of("unit", unit.name if count.high <= 1 else unit.plural) if unit else ""
     return " ".join(part for part in (size, name) if part)
 
 

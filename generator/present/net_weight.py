@@ -23,7 +23,7 @@ def net_weight(grams: Fraction, region: str) -> NetWeight:
     alike = floor(ounces * OUNCE + Fraction(1, 2))
     if alike == whole - 1 and pounds_and_ounces(ounces * OUNCE) == imperial:
         whole = alike
-    metric = say("{whole} g", whole=whole)
+    metric = say("{weight} g", weight=whole)
     if region_named(region).metric_first:
         return NetWeight(lead=say("Net weight"), large=metric, beside=f"({imperial})", grams=whole)
     return NetWeight(lead=say("Net wt"), large=f"{imperial} ({metric})", grams=whole)

@@ -174,7 +174,7 @@ def _line(line: Line, flour: Fraction | None) -> SheetRow:
 def _remark(part: Part) -> str:
     remarks = [part.preferment] if part.preferment and part.preferment != part.name else []
     if part.hydration is not None:
-        remarks.append(say("{sheet_percent} water on its flour", sheet_percent=sheet_percent(part.hydration)))
+        remarks.append(say("{percent} water on its flour", percent=sheet_percent(part.hydration)))
     if not part.counts:
         remarks.append(say("not counted in the percentages"))
     if any(not line.counts for line in part.lines):
@@ -187,7 +187,7 @@ def _build(found: LevainBuild) -> SheetTable:
     told = ((say("seed"), build.seed), (say("flour"), build.flour), (say("water"), build.water))
     return SheetTable(
         title=say("To build the {part}", part=found.part),
-        remark=say("{sheet_percent} water on flour", sheet_percent=sheet_percent(build.hydration)),
+        remark=say("{percent} water on flour", percent=sheet_percent(build.hydration)),
         rows=tuple(SheetRow(item=item, weight=weight_words(Range.exact(grams))) for item, grams in told),
         sum=SheetRow(item=say(SUM), weight=sum_words(Range.exact(build.grams))),
     )
@@ -236,11 +236,7 @@ def _loss(formula: Formula) -> str:
     loss = formula.bakes_off
     if loss is None and finished is not None and raw and finished.mid < raw:
         loss = 1 - finished.mid / raw
-    return (
-        say("{sheet_percent} of the raw weight", sheet_percent=sheet_percent(100 * loss))
-        if loss is not None
-        else ""
-    )
+    return say("{percent} of the raw weight", percent=sheet_percent(100 * loss)) if loss is not None else ""
 
 
 def _grams(rows: Iterable[Row]) -> Range:

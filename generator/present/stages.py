@@ -8,24 +8,25 @@ import re
 
 from generator.formula.model import Timed
 from generator.present.durations import minutes_words
+from generator.wording.speech import later, say
 
 _SENTENCE_END = re.compile(r"[.!?][\"”’)]?(?:\s+|$)|\n\s*(?:\n|[-*] )")
-_PREPOSITION = frozenset(
-    {"for", "another", "about", "after", "of", "further", "least", "every", "in", "within"}
-)
+_BEFORE_A_TIME = later("for another about after of further least every in within")
+"""Words that a bare time follows."""
 _WORD = re.compile(r"\w+")
 _NOTHING_FOLLOWS = re.compile(r"\s*(?:$|\n|(?=[A-Z\ue000]))")
-_FORMS = {
-    "bake": "bake bakes baking baked",
-    "rise": "rise rises rising",
-    "rest": "rest rests resting",
-    "knead": "knead kneads kneading",
-    "mix": "mix mixes mixing",
-    "cook": "cook cooks cooking",
-    "chill": "chill chills chilling",
-    "freeze": "freeze freezes freezing",
-    "cool": "cool cools cooling",
-    "work": "work works working",
+# How a stage is asked for, and the forms of its verb.
+_SAID = {
+    "bake": (later("bake {time}"), later("bake bakes baking baked")),
+    "rise": (later("rise {time}"), later("rise rises rising")),
+    "rest": (later("rest {time}"), later("rest rests resting")),
+    "knead": (later("knead {time}"), later("knead kneads kneading")),
+    "mix": (later("mix {time}"), later("mix mixes mixing")),
+    "cook": (later("cook {time}"), later("cook cooks cooking")),
+    "chill": (later("chill {time}"), later("chill chills chilling")),
+    "freeze": (later("freeze {time}"), later("freeze freezes freezing")),
+    "cool": (later("cool {time}"), later("cool cools cooling")),
+    "work": (later("work {time}"), later("work works working")),
 }
 
 
@@ -34,9 +35,13 @@ def stage_words(stage: Timed, *, before: str, after: str) -> str:
     time = minutes_words(stage.duration.minutes)
     sentence = _SENTENCE_END.split(before)[-1]
     words = [word.casefold() for word in _WORD.findall(sentence)]
-    if words and (words[-1] in _PREPOSITION or any(word in _FORMS[stage.kind].split() for word in words)):
+    asked, forms = _SAID[stage.kind]
+    if words and (
+        words[-1] in say(_BEFORE_A_TIME).split() or any(word in say(forms).split() for word in words)
+    ):
         return time
+    said = say(asked, time=time)
     if words:
-        return f"{stage.kind} {time}"
+        return said
     alone = _NOTHING_FOLLOWS.match(after) is not None
-    return f"{stage.kind.capitalize()} {time}" + ("." if alone else "")
+    return said[:1].upper() + said[1:] + ("." if alone else "")

@@ -145,7 +145,7 @@ def packs_words(formula: Formula, book: Mapping[str, Formula], record: BakeRecor
         return _assumed(later("Packs assumed, as last read: {packs}."), packs)
     used = tuple(dict.fromkeys(record.pack_names))
     rest = tuple(each for each in packs if each.name not in used)
-    words = say("Packs of the day: {shortened}.", shortened=_shortened(used))
+    words = say("Packs of the day: {packs}.", packs=_shortened(used))
     return f"{words} {_assumed(_OTHERS, rest)}".strip()
 
 
