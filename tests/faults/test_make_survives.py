@@ -1,5 +1,6 @@
 """Whatever breaks a make: the site is the old one or the new one file by file, the next make repairs it all."""
 
+import json
 import os
 import random
 import resource
@@ -7,29 +8,36 @@ import shutil
 import signal
 import subprocess
 import sys
-import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from tests.faults.forked import DAY, Tree, tree
+
 COMMAND = [sys.executable, "-c", "from generator.cli.main import run; run()", "make"]
-STAGING, DAY = ".tinleaf-staging", "2026-11-25"
-Tree = dict[str, bytes]
+ROOT = Path(__file__).parents[2]
 
 
-def tree(root: Path) -> Tree:
-    return {
-        each.relative_to(root).as_posix(): each.read_bytes()
-        for each in sorted(root.rglob("*"))
-        if each.is_file() and not each.is_symlink()
-    }
+def lay(files: Tree, folder: Path) -> None:
+    for path, data in files.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(data)
+
+
+def settled(content: Path) -> dict[str, str]:
+    """With a cache beside the content folder, so that paper is printed once for all trials."""
+    cache = str(content.with_name("cache"))
+    return {**os.environ, "XDG_CACHE_HOME": cache, "TINLEAF_CACHE_BYTES": "100000000"}
 
 
 def start(content: Path, output: Path, before: Callable[[], None] | None = None) -> subprocess.Popen[bytes]:
     words = [*COMMAND, str(content), "--output", str(output), "--day", DAY, "--jobs", "1"]
-    return subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, preexec_fn=before)
+    return subprocess.Popen(
+        words, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, preexec_fn=before, env=settled(content)
+    )
 
 
 def make(content: Path, output: Path, before: Callable[[], None] | None = None) -> tuple[int, str]:
@@ -43,7 +51,7 @@ def places(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path, Tree, 
     """A content folder with a change in it, the output before the change, and both outputs as they should be."""
     root = tmp_path_factory.mktemp("make")
     content, output = root / "content", root / "old"
-    starter = Path(__file__).parents[2] / "generator" / "cli" / "starter"
+    starter = ROOT / "generator" / "cli" / "starter"
     shutil.copytree(starter, content)
     code, said = make(content, output)
     assert code == 0, said
@@ -77,40 +85,56 @@ def fresh_copy(places: tuple[Path, Path, Tree, Tree], tmp_path: Path) -> Path:
     return output
 
 
-def killed_while_writing(content: Path, output: Path, wait: float) -> bool:
-    """Whether the kill fell after the first write and before the last."""
-    process = start(content, output)
-    while process.poll() is None and not (output / STAGING).exists():
-        time.sleep(0)
-    until = time.monotonic() + wait
-    while time.monotonic() < until:
-        pass
-    process.send_signal(signal.SIGKILL)
-    process.communicate()
-    return (output / STAGING).exists()
+def failing(places: tuple[Path, Path, Tree, Tree], tmp_path: Path, how: str, wanted: int) -> dict[str, Any]:
+    """The tally of makes that are let fail, in a process that forks them (see `tests/faults/forked.py`)."""
+    content, old, _, new = places
+    lay(new, tmp_path / "new")
+    words = [how, str(content), str(old), str(tmp_path / "new"), str(tmp_path / "work"), str(wanted)]
+    command = [sys.executable, "-m", "tests.faults.forked", *words]
+    done = subprocess.run(
+        command, cwd=ROOT, capture_output=True, text=True, timeout=3000, env=settled(content)
+    )
+    assert done.returncode == 0, done.stderr[-2000:]
+    found: dict[str, Any] = json.loads(done.stdout)
+    print(f"{how}: {found}")
+    assert found["faults"] == []
+    return found
 
 
-def kills(places: tuple[Path, Path, Tree, Tree], tmp_path: Path, wanted: int) -> int:
-    chance, within, sources = random.Random(7), 0, tree(places[0])
-    for _ in range(wanted * 10):
-        output = fresh_copy(places, tmp_path)
-        within += killed_while_writing(places[0], output, chance.uniform(0, 0.05))
-        held(output, places, sources)
-        if within == wanted:
-            break
-    return within
+@pytest.mark.parametrize("how", ["die", "full"])
+def test_a_make_that_fails_at_some_of_its_changes_of_the_disk(
+    places: tuple[Path, Path, Tree, Tree], tmp_path: Path, how: str
+) -> None:
+    found = failing(places, tmp_path, how, 3)
+    assert found["trials"] == found["counted"] == 3
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("how", ["die", "full", "locked"])
+def test_a_make_that_fails_at_each_of_its_changes_of_the_disk(
+    places: tuple[Path, Path, Tree, Tree], tmp_path: Path, how: str
+) -> None:
+    found = failing(places, tmp_path, how, 10_000)
+    assert found["trials"] == found["steps"] == found["counted"] > 10
+    # Some fell before anything was replaced, some after; where each file is put in its place, it is half and half.
+    assert found["old"]
+    assert found["new"]
+
+
+def test_three_kills_between_the_first_and_the_last_write(
+    places: tuple[Path, Path, Tree, Tree], tmp_path: Path
+) -> None:
+    assert failing(places, tmp_path, "kill", 3)["counted"] == 3
 
 
 @pytest.mark.long
 def test_five_hundred_kills_between_the_first_and_the_last_write(
     places: tuple[Path, Path, Tree, Tree], tmp_path: Path
 ) -> None:
-    assert kills(places, tmp_path, 500) == 500
-
-
-@pytest.mark.long
-def test_eight_kills(places: tuple[Path, Path, Tree, Tree], tmp_path: Path) -> None:
-    assert kills(places, tmp_path, 8) == 8
+    found = failing(places, tmp_path, "kill", 500)
+    assert found["counted"] == 500
+    assert found["old"]
+    assert found["new"]
 
 
 @pytest.mark.long
@@ -193,3 +217,36 @@ def test_bookkeeping_with_flipped_bits(places: tuple[Path, Path, Tree, Tree], tm
         assert "Traceback" not in said
         assert code in (0, 1, 2), said
         assert tree(places[0]) == sources
+
+
+@pytest.mark.long
+def test_files_that_change_while_they_are_read(places: tuple[Path, Path, Tree, Tree], tmp_path: Path) -> None:
+    found = failing(places, tmp_path, "changing", 0)
+    assert found["trials"] == found["counted"] == 3
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("damage", ["flipped", "cut", "empty", "foreign"])
+def test_a_cache_that_is_damaged_or_of_another_version(
+    places: tuple[Path, Path, Tree, Tree], tmp_path: Path, damage: str
+) -> None:
+    """Whatever stands in the cache, the output is the same to the byte; nothing unreadable stops a make."""
+    chance, sources, cache = random.Random(11), tree(places[0]), places[0].with_name("cache")
+    held(fresh_copy(places, tmp_path), places, sources)
+    files = [each for each in sorted(cache.rglob("*")) if each.is_file()]
+    assert len(files) > 10
+    for each in files:
+        data = bytearray(each.read_bytes())
+        if damage == "flipped" and data:
+            data[chance.randrange(len(data))] ^= 1 << chance.randrange(8)
+        each.write_bytes(
+            {"flipped": bytes(data), "cut": bytes(data[: len(data) // 2]), "empty": b""}.get(
+                damage, b"\x80\x05of another version"
+            )
+        )
+    output = fresh_copy(places, tmp_path)
+    code, said = make(places[0], output)
+    assert code == 0, said
+    assert "Traceback" not in said
+    assert tree(output) == places[3]
+    assert tree(places[0]) == sources
