@@ -12,6 +12,7 @@ from generator.render.paper import PICTURE, PaperFault, fill, lay_out, pdf_momen
 from generator.render.paper_words import on_paper
 from generator.render.qr import qr_code
 from generator.render.theme import DEFAULT
+from generator.wording.speech import say
 
 # The width of one module of the code, in millimetres; see the sizes of cards.
 _MODULE_MM = 0.45
@@ -128,7 +129,11 @@ def _told(bake: BookBake, pictures: Mapping[str, bytes]) -> ToldBake:
     view = bake.view
     code = None
     if view.on_site:
-        title = f"QR code that leads to {view.url} and to what changed since revision {view.revision}"
+        title = say(
+            "QR code that leads to {address} and to what changed since revision {revision}",
+            address=view.url,
+            revision=view.revision,
+        )
         code = qr_code(f"{view.url}#{since_anchor(view.revision)}", title=title)
     picture = f"{PICTURE}{bake.anchor}" if bake.anchor in pictures else ""
     return told_bake(bake, picture=picture, code=code, code_side=code.side_mm(_MODULE_MM) if code else 0)

@@ -13,6 +13,7 @@ from generator.render.paper_words import (
     all_ways,
     columns,
     loose_cautions,
+    running_title,
     runs_html,
     runs_of,
     unsaid_uses,
@@ -23,9 +24,13 @@ from generator.render.rich_text import tied
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToldBake:
-    """A bake as its template needs it. `picture` is the address of its photograph in this book, or ""."""
+    """A bake as its template needs it. `picture` is the address of its photograph in this book, or "".
+
+    `running` is its title as the head of its pages has room for it.
+    """
 
     anchor: str
+    running: str
     view: RecipeView
     columns: Columns
     cautions: tuple[str, ...]
@@ -58,6 +63,7 @@ def told_bake(
     view = bake.view
     return ToldBake(
         anchor=bake.anchor,
+        running=running_title(view.title),
         view=view,
         columns=columns(view),
         cautions=loose_cautions(view),
