@@ -29,7 +29,7 @@ def upright_size(picture: Image.Image) -> tuple[int, int]:
     """
     width, height = picture.size
     with whole_files_only():
-        picture.draft("RGB", (width // 8, height // 8))
+        picture.draft("RGB", (max(1, width // 8), max(1, height // 8)))
         picture.load()
     # Asked after loading: a TIFF is turned by its reader, which then forgets that it lay on its side.
     return (height, width) if _orientation(picture) in _SIDEWAYS else (width, height)

@@ -66,7 +66,7 @@ def _below(view: ChapterCardView) -> Iterator[Stroke]:
     """When it begins, which of how many it is, and how long the film lasts."""
     bold = Pen(family=FIGURES, weight="700", size=44)
     soft = Pen(family=FIGURES, weight="400", size=44, colour=SOFT)
-    y = _SAFE.bottom - 10
+    y = _SAFE.bottom - 12
     yield Stroke(x=_SAFE.left, y=y, text=view.stamp, pen=bold)
     yield Stroke(x=_SAFE.left + width_of(view.stamp, bold) + 40, y=y, text=view.count, pen=soft)
     if view.length:

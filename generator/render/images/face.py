@@ -105,12 +105,11 @@ def title_blocks(title: str, width: float, measures: Measures, language: str) ->
     """The title at each size it can have, the largest first; the last one fits any title by cutting it."""
     for size in measures.titles:
         pen = Pen(family=TEXT, weight="700", size=size)
-        lines = balanced(tied(title), pen, width, language)
-        last = size == measures.titles[-1]
-        if last or (len(lines) <= measures.title_lines and not any(map(_is_broken, lines))):
-            yield text_block(
-                cut_short(lines, 2 * measures.title_lines if last else len(lines), pen, width), pen, 1.08
-            )
+        lines = wrapped(tied(title), pen, width, language)
+        if len(lines) <= measures.title_lines and not any(map(_is_broken, lines)):
+            yield text_block(balanced(tied(title), pen, width, language), pen, 1.08)
+        elif size == measures.titles[-1]:
+            yield text_block(cut_short(lines, 2 * measures.title_lines, pen, width), pen, 1.08)
 
 
 def _is_broken(line: str) -> bool:
