@@ -1,5 +1,5 @@
 # Each target works alone on a fresh clone; the first run installs what is missing and says so.
-.PHONY: help demo test long bench format clean
+.PHONY: help demo test long bench audit format clean
 .DEFAULT_GOAL := help
 PYTHON := .venv/bin/python
 # The day the demo is published on: its packs were read for that winter, and a make on one day is one output.
@@ -32,6 +32,9 @@ bench:  ## measure how long a build takes
 	@tools/system.sh test
 	@tools/environment.sh test
 	@$(PYTHON) -m pytest -q -m bench || { [ $$? = 5 ] && echo "There are no measurements yet."; }
+
+audit:  ## ask whether a known fault is in a library that we use (needs the network)
+	@tools/audit.sh
 
 format:  ## lay the code out, and mend what can be mended by rule
 	@tools/environment.sh test
