@@ -22,6 +22,7 @@ from generator.present.tag_views import TagView
 from generator.present.views import LabelView, RecipeView, Rich, SiteView
 from generator.render.feeds.entry import Entry, recipe_entry
 from generator.render.site.pictures import named_by
+from generator.settings import Settings
 
 _NO_LABEL = LabelView(
     heading="",
@@ -76,6 +77,18 @@ class Leaf:
     listed: Listed
     standing: Standing
     footprint: Footprint
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Own:
+    """What the files of one bake are held against: its leaf, and the publication without anything that it lists.
+
+    The `entry` of its leaf stays in it only where it is to be proved itself.
+    """
+
+    leaf: Leaf
+    site: SiteView
+    settings: Settings
 
 
 def leaf_of(name: str, checked: Known, cache: Cache) -> Leaf:

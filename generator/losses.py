@@ -13,6 +13,11 @@ from generator.render.description.short import render_short
 from generator.render.print_fonts import unprintable
 
 
+def lost_in(setting: Setting, views: Mapping[str, RecipeView], texts: Mapping[str, str]) -> Diagnostics:
+    """Both for these recipes."""
+    return (*shortened_descriptions(setting, views), *unprintable_letters(setting, views, texts))
+
+
 def unprintable_letters(
     setting: Setting, views: Mapping[str, RecipeView], texts: Mapping[str, str]
 ) -> Iterator[Diagnostic]:

@@ -22,6 +22,7 @@ from generator.build.works import (
     Gone,
     Output,
     Progress,
+    ProveOwn,
     Teller,
     Workshop,
     finish_tasks,
@@ -31,7 +32,7 @@ from generator.build.works import (
 )
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors
 from generator.memory import Last, content_snapshot, recalled, remember
-from generator.outputs import Publication, tasks_of
+from generator.outputs import ENTRIES, Publication, tasks_of
 from generator.render.template_fault import TemplateFault
 from generator.render.theme import is_own
 from generator.render.theme_files import files_behind
@@ -43,8 +44,9 @@ from generator.wording.speech import speaking
 SLOWEST = 10
 """Tasks in the list of the slowest."""
 
-Prove = Callable[[Mapping[str, bytes], Publication, Callable[[Kept], object]], Diagnostics]
-"""Reads new files back, by path: where they do not say what the publication says. The last reads what is kept."""
+Prove = Callable[[Mapping[str, bytes], Publication, Callable[[Kept], object], frozenset[str]], Diagnostics]
+"""Reads new files back, by path: where they do not say what the publication says. The third reads what is kept, the
+last names the bakes whose entries in the feeds were proved by themselves."""
 
 PROVED_AT_ONCE = 64
 """Tasks whose files wait in memory together to be read back."""
@@ -111,8 +113,12 @@ def make(
     progress: Progress | None,
     how: How,
     prove: Prove | None = None,
+    prove_own: ProveOwn | None = None,
 ) -> Made:
-    """Makes the output folder hold what the content says. Errors keep everything from being written."""
+    """Makes the output folder hold what the content says. Errors keep everything from being written.
+
+    Files of one bake are proved by `prove_own` where they are made, all others by `prove`.
+    """
     cache = how.cache or users_cache()
     memory = recalled(cache, "memory", root, output)
     once = partial(
@@ -126,6 +132,7 @@ def make(
         how=how,
         cache=cache,
         prove=prove,
+        prove_own=prove_own,
     )
     try:
         return once(memory if isinstance(memory, Memory) else None)
@@ -146,11 +153,12 @@ def _make(
     how: How,
     cache: Cache,
     prove: Prove | None,
+    prove_own: ProveOwn | None,
 ) -> Made:
     clock = _Clock()
     since = time.time_ns()
     disk = Disk(root=root, stamps=content_snapshot(root).stamps, before=before, since=since)
-    known = understand(disk, check, cache, day)
+    known = understand(disk, check, cache, day, jobs=jobs)
     clock.note("understood", len(known.leaves), known.anew)
     if has_errors(known.diagnostics) and not how.keep_going:
         return _told(known, None, clock)
@@ -160,9 +168,11 @@ def _make(
         jobs=jobs,
         executors=how.executors,
         around=partial(speaking, settings.language),
+        prove=prove_own,
         known=before.results if before else {},
     )
-    tasks = (each for each in tasks_of(known.publication) if each.stage not in how.without)
+    without = how.without if prove_own else how.without | {ENTRIES}
+    tasks = (each for each in tasks_of(known.publication) if each.stage not in without)
     work = _keyed(tasks, settings)
     clock.note("listed", len(work), len(work))
     try:
@@ -172,7 +182,8 @@ def _make(
     clock.work(work, done)
     if prove is not None:
         unproven = _unproven(work, done, prove, known.publication, shop)
-        clock.note("read back", len(work), sum(one.made for one in done))
+        made = sum(one.made for one in done)
+        clock.note("read back", len(work), made, elsewhere=sum(one.reading for one in done))
         if unproven:
             return replace(_told(known, None, clock), unproven=unproven)
     outputs = tuple(each for one in done for each in one.outputs)
@@ -201,12 +212,21 @@ def _unproven(
     shop: Workshop,
 ) -> Diagnostics:
     """What new files say that the recipes do not. A result that is not proved does not stay in the cache."""
-    fresh = [(key, one) for (key, _), one in zip(work, done, strict=True) if one.made]
-    found: list[Diagnostic] = []
+    pairs = zip(work, done, strict=True)
+    fresh = [
+        (key, one)
+        for (key, task), one in pairs
+        if one.made and one.outputs and (task.proof is None or shop.prove is None)
+    ]
+    entries = frozenset(task.about for _, task in work if task.stage == ENTRIES)
+    found: list[Diagnostic] = [each for one in done for each in one.unproven]
+    if found:
+        # What the lists say of these bakes would be wrong in the same places.
+        return tuple(found)
     for start in range(0, len(fresh), PROVED_AT_ONCE):
         some = fresh[start : start + PROVED_AT_ONCE]
         files = {each.path: _file(each, work, shop).content() for _, one in some for each in one.outputs}
-        wrong = prove(files, publication, partial(value_of, cache=shop.cache))
+        wrong = prove(files, publication, partial(value_of, cache=shop.cache), entries)
         if wrong:
             paths = {each.span.path for each in wrong}
             for key, one in some:
@@ -346,9 +366,11 @@ class _Clock:
     slow: list[tuple[str, float]] = field(default_factory=list)
     since: float = field(default_factory=time.perf_counter)
 
-    def note(self, stage: str, went_in: int, made: int) -> None:
+    def note(self, stage: str, went_in: int, made: int, *, elsewhere: float = 0) -> None:
+        """A row with the time since the last, and what was done of it in the course of other work."""
         now = time.perf_counter()
-        self.rows.append(Row(stage=stage, went_in=went_in, made=made, seconds=now - self.since))
+        seconds = now - self.since + elsewhere
+        self.rows.append(Row(stage=stage, went_in=went_in, made=made, seconds=seconds))
         self.since = now
 
     def work(self, work: list[tuple[str, Task]], done: tuple[Done, ...]) -> None:

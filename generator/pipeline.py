@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from fractions import Fraction
+from functools import partial
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -36,13 +37,13 @@ from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import read_bakes
 from generator.history.ledger import Ledger, read_ledger
-from generator.losses import shortened_descriptions, unprintable_letters
+from generator.losses import lost_in
 from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
 from generator.noticed import moved_diagnostics, notice
 from generator.outputs import MediaFolder
 from generator.present.altitude import at_altitude
-from generator.present.listing import recipe_views
+from generator.present.listing import OneByOne, recipe_views, worded
 from generator.present.moved import Standing
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
@@ -84,11 +85,13 @@ def check_folder(
     day: date | None = None,
     instead: Mapping[str, bytes] | None = None,
     only: frozenset[str] | None = None,
+    lean: bool = False,
 ) -> CheckResult:
     """Reads, understands, declares and words a content folder as of the publication day.
 
     `instead` holds files as they would be, by path: what would be wrong, and what readers would see. With `only`, of
-    the recipes only those are understood; what is found out about them is the same as without.
+    the recipes only those are understood; what is found out about them is the same as without. A `lean` result words
+    a recipe each time it is asked for, and leaves it to `losses.lost_in` to say what its outputs would lose.
     """
     speak(NOTATION)
     folder, read = read_folder(root, instead=instead, only=only)
@@ -113,12 +116,8 @@ def check_folder(
     labels, history = _labels(setting), notice(setting, folder, _names(folder, written))
     # From here on, until another folder is read, everything is said in the publication's own language.
     speak(settings.language)
-    views = recipe_views(setting)
-    described = (
-        *shortened_descriptions(setting, views),
-        *unprintable_letters(setting, views, folder.texts),
-        *_claims(folder.texts),
-    )
+    views = OneByOne(partial(worded, setting), setting.book) if lean else recipe_views(setting)
+    described = (*(() if lean else lost_in(setting, views, folder.texts)), *_claims(folder.texts))
     return CheckResult(
         diagnostics=in_order(
             (
@@ -161,7 +160,7 @@ def make_folder(
     """
 
     def check(only: frozenset[str] | None) -> CheckResult:
-        return check_folder(root, day=day, only=only)
+        return check_folder(root, day=day, only=only, lean=True)
 
     made = make(
         root,

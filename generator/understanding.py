@@ -18,6 +18,7 @@ from generator.catalogue.load import Pack
 from generator.checked import CheckResult
 from generator.declaration.checks import PACK_CODES, footprint_diagnostics
 from generator.diagnostics.diagnostic import Diagnostics, in_order
+from generator.leafing import leaves_of
 from generator.leaves import Leaf, leaf_of, users_of
 from generator.noticed import MOVED_CODES, moved_diagnostics
 from generator.outputs import Publication
@@ -100,7 +101,7 @@ class Disk:
         return self.marks[path]
 
 
-def understand(disk: Disk, check: Check, cache: Cache, day: date | None) -> Understood:
+def understand(disk: Disk, check: Check, cache: Cache, day: date | None, *, jobs: int = 1) -> Understood:
     """The least that gives the whole publication."""
     memory = disk.before
     changed = _changed_recipes(disk, day) if memory is not None else None
@@ -108,7 +109,7 @@ def understand(disk: Disk, check: Check, cache: Cache, day: date | None) -> Unde
         known = _partly(changed, memory, disk, check, cache)
         if known is not None:
             return known
-    return _wholly(disk, check, cache)
+    return _wholly(disk, check, cache, jobs)
 
 
 def publication_of(checked: CheckResult, cache: Cache) -> Publication:
@@ -120,10 +121,11 @@ def publication_of(checked: CheckResult, cache: Cache) -> Publication:
     ).publication
 
 
-def _wholly(disk: Disk, check: Check, cache: Cache) -> Understood:
+def _wholly(disk: Disk, check: Check, cache: Cache, jobs: int) -> Understood:
     checked = check(None)
-    leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
-    return _understood(disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves))
+    leaves, lost = leaves_of(checked.setting.book, checked, cache, jobs=jobs)
+    found = (*checked.diagnostics, *lost)
+    return _understood(disk, checked, leaves, found, checked.texts, anew=len(leaves))
 
 
 def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: Cache) -> Understood | None:
@@ -134,7 +136,7 @@ def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: 
         checked = check(needed)
         if not needed <= set(checked.setting.book):
             return None
-        fresh = {name: leaf_of(name, checked, cache) for name in sorted(reached)}
+        fresh, lost = leaves_of(sorted(reached), checked, cache)
         more = {each for name in changed for each in fresh[name].components} - reached
         if not more:
             break
@@ -147,7 +149,7 @@ def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: 
     leaves = {name: fresh.get(name, memory.leaves[name]) for name in sorted(memory.leaves)}
     own = {checked.setting.book[name].path for name in reached} | {"pantry.yaml", "ledger.jsonl"}
     own |= {each.path for each in checked.bakes if each.recipe in reached}
-    found = _merged(checked.diagnostics, memory.diagnostics, own)
+    found = _merged((*checked.diagnostics, *lost), memory.diagnostics, own)
     texts = {**memory.texts, **checked.texts}
     return _understood(disk, checked, leaves, found, texts, anew=len(reached), memory=memory)
 

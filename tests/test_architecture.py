@@ -54,10 +54,12 @@ ABOVE_ALL = {
     # What went out, how it was, and what changed since, from what the pipeline understood.
     "records": ENTRANCES,
     # What outputs would lose; it asks the renderers.
-    "losses": ENTRANCES | {"pipeline", "outputs"},
+    "losses": ENTRANCES | {"pipeline", "outputs", "leafing"},
     # The gate before the output, which asks the proof.
     "release": ENTRANCES | {"pipeline"},
-    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
+    **dict.fromkeys(
+        ("checked", "leaves", "leafing", "understanding", "making", "memory", "sources_apart"), ENTRANCES
+    ),
     # From what the pipeline understood: what is printed for one person at a time, what is recorded of a bake day.
     **dict.fromkeys(("gifts", "baking"), ENTRANCES),
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.

@@ -37,6 +37,8 @@ class Task:
     A `Kept` among them is given to `work` as its value. `themes` names the files of the theme that `work` reads,
     with those that they name in turn. `stage` is the row that the task counts in under `--profile`.
     `libraries` names modules that `work` imports, which are loaded once before processes are forked.
+    `about` names what it is about: tasks about one thing are done one after the other, by one worker.
+    `proof` is what its products are held against where they are made; None where they are proved with others.
     """
 
     title: str
@@ -45,6 +47,8 @@ class Task:
     themes: tuple[str, ...] = ()
     stage: str = "other"
     libraries: tuple[str, ...] = ()
+    about: str = ""
+    proof: object = None
 
 
 def kept(value: object) -> Kept:

@@ -16,6 +16,7 @@ from generator.build.cache import Cache
 from generator.build.fingerprint import fingerprint
 from generator.build.packing import digest, mark_of, packed, pressed, unpressed
 from generator.build.task import Kept, OnDisk, Task
+from generator.diagnostics.diagnostic import Diagnostics
 from generator.render.output import Product
 
 Progress = Callable[[str, int, int], None]
@@ -32,6 +33,13 @@ Around = Callable[[], AbstractContextManager[None]]
 """Entered around each task, in whatever process it is done: what all of them need to be set."""
 
 
+ProveOwn = Callable[[Mapping[str, bytes], object, Callable[[Kept], object]], Diagnostics]
+"""Reads the products of a task back, by path, and holds them against its `proof`. The last reads what is kept."""
+
+RECENT = 8
+"""Inputs that stay in memory: the tasks about one thing share most of theirs."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Output:
     """A file as it shall stand in the output folder. `content` is None where the cache has it under `key`."""
@@ -44,11 +52,16 @@ class Output:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
-    """What a task gave, whether anything was made for it, and how long that took."""
+    """What a task gave, whether anything was made for it, and how long that took.
+
+    `unproven` says where its files are wrong; `reading` is how long they took to be read back.
+    """
 
     outputs: tuple[Output, ...]
     made: bool
     seconds: float
+    unproven: Diagnostics = ()
+    reading: float = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +72,7 @@ class Workshop:
     jobs: int = 1
     executors: Executors | None = None
     around: Around = nullcontext
+    prove: ProveOwn | None = None
     known: Mapping[str, tuple[tuple[str, str], ...]] = field(default_factory=lambda: MappingProxyType({}))
     """Key -> path and fingerprint of what it gave, from the last make: spares reading the cache."""
 
@@ -105,13 +119,23 @@ def finish_tasks(
             waiting.append(place)
         else:
             results[place] = Done(outputs=found, made=False, seconds=0)
-    make = partial(_make, shop.cache, shop.around)
+    # Workers do not need to know what the last make gave.
+    make = partial(_make, replace(shop, known={}, executors=None))
     if waiting:
+        waiting = _together(waiting, tasks)
         told = _Counter(progress, done=len(results), total=len(tasks))
         for place, done in _do([(place, *tasks[place]) for place in waiting], shop, make):
             results[place] = done
             told(tasks[place][1].title)
     return tuple(results[place] for place in range(len(tasks)))
+
+
+def _together(waiting: list[int], tasks: Sequence[tuple[str, Task]]) -> list[int]:
+    """The tasks about one thing one after the other."""
+    first: dict[str, int] = {}
+    for place in waiting:
+        first.setdefault(tasks[place][1].about or f" {place}", place)
+    return sorted(waiting, key=lambda place: first[tasks[place][1].about or f" {place}"])
 
 
 @dataclass(slots=True)
@@ -185,18 +209,33 @@ def processes(workers: int) -> ProcessPoolExecutor:
 
     With a second thread at work a fork could copy a lock that nobody will ever open again.
     """
-    forks = "fork" in get_all_start_methods() and threading.active_count() == 1 and os.name == "posix"
-    return ProcessPoolExecutor(workers, mp_context=get_context("fork" if forks else "spawn"))
+    return ProcessPoolExecutor(workers, mp_context=get_context("fork" if can_fork() else "spawn"))
 
 
-def _make(cache: Cache, around: Around, key: str, task: Task) -> Done:
-    """Does the work of a task and keeps what it gave."""
+def can_fork() -> bool:
+    return "fork" in get_all_start_methods() and threading.active_count() == 1 and os.name == "posix"
+
+
+def _make(shop: Workshop, key: str, task: Task) -> Done:
+    """Does the work of a task, reads it back, and keeps what it gave where that is right."""
     start = time.perf_counter()
-    with around():
-        products = task.work(*(value_of(each, cache) for each in task.inputs))
-    held = cache.put(key, pressed(packed([(each.path, each.content) for each in products])))
+    with shop.around():
+        products = task.work(*(value_of(each, shop.cache) for each in task.inputs))
+        made = time.perf_counter()
+        unproven = _unproven(products, task, shop)
+    read = time.perf_counter()
+    content = pressed(packed([(each.path, each.content) for each in products]))
+    held = not unproven and shop.cache.put(key, content)
     outputs = tuple(_output(each, key, held=held) for each in products)
-    return Done(outputs=outputs, made=True, seconds=time.perf_counter() - start)
+    seconds = made - start + time.perf_counter() - read
+    return Done(outputs=outputs, made=True, seconds=seconds, unproven=unproven, reading=read - made)
+
+
+def _unproven(products: tuple[Product, ...], task: Task, shop: Workshop) -> Diagnostics:
+    if shop.prove is None or task.proof is None:
+        return ()
+    files = {each.path: each.content for each in products}
+    return shop.prove(files, task.proof, partial(value_of, cache=shop.cache))
 
 
 def _output(product: Product, key: str, *, held: bool) -> Output:
@@ -206,11 +245,18 @@ def _output(product: Product, key: str, *, held: bool) -> Output:
     return Output(path=product.path, mark=mark, key=key, content=content)
 
 
+_RECENT: dict[str, object] = {}
+
+
 def value_of(given: object, cache: Cache) -> object:
     """An input as the work gets it. Gone: the cache had it, and has it no more."""
     if not isinstance(given, Kept):
         return given
-    content = given.content if given.content is not None else cache.get(given.mark)
-    if content is None:
-        raise Gone(given.mark)
-    return unpressed(content)
+    if given.mark not in _RECENT:
+        content = given.content if given.content is not None else cache.get(given.mark)
+        if content is None:
+            raise Gone(given.mark)
+        _RECENT[given.mark] = unpressed(content)
+        while len(_RECENT) > RECENT:
+            del _RECENT[next(iter(_RECENT))]
+    return _RECENT[given.mark]

@@ -1,6 +1,6 @@
 """The whole publication on its day: what is on the site, in order, and where it is listed."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import TypeVar
@@ -91,9 +91,34 @@ def site_view(
 
 def recipe_views(setting: Setting) -> dict[str, RecipeView]:
     """The view of every recipe of the book, by its name."""
-    return {
-        name: _with_since(recipe_view(formula, setting), setting) for name, formula in setting.book.items()
-    }
+    return {name: worded(setting, name) for name in setting.book}
+
+
+def worded(setting: Setting, name: str) -> RecipeView:
+    """The view of one recipe of the book."""
+    return _with_since(recipe_view(setting.book[name], setting), setting)
+
+
+class OneByOne(Mapping[str, RecipeView]):
+    """The views of recipes, each worded when it is asked for; only the last one stays in memory."""
+
+    def __init__(self, word: Callable[[str], RecipeView], names: Iterable[str]) -> None:
+        self._word = word
+        self._names = dict.fromkeys(names)
+        self._last: tuple[str, RecipeView] | None = None
+
+    def __getitem__(self, name: str) -> RecipeView:
+        if name not in self._names:
+            raise KeyError(name)
+        if self._last is None or self._last[0] != name:
+            self._last = name, self._word(name)
+        return self._last[1]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._names)
+
+    def __len__(self) -> int:
+        return len(self._names)
 
 
 def _with_since(view: RecipeView, setting: Setting) -> RecipeView:

@@ -86,7 +86,8 @@ class _Reader(HTMLParser):
         line, column = self._at()
         attributes = {name: value or "" for name, value in attrs}
         for name in _TOLD:
-            if attributes.get(name):
+            # What a page tells the browser of its security holds fingerprints, in which anything may stand.
+            if attributes.get(name) and not (name == "content" and "http-equiv" in attributes):
                 self.told.append(Piece(words=f"{attributes[name]}\n", line=line, column=column + 1))
         for name in _LINKS:
             self.links.extend((each, line) for each in _addresses(name, attributes.get(name, "")))

@@ -229,7 +229,7 @@ def test_what_cannot_be_proved_is_neither_written_nor_kept(kitchen: Kitchen) -> 
     seen: list[str] = []
 
     def make_with(*, faulty: bool) -> Made:
-        def prove(files: Mapping[str, bytes], _: object, __: object) -> Diagnostics:
+        def prove(files: Mapping[str, bytes], *_: object) -> Diagnostics:
             seen.extend(files)
             wrong = [each for each in files if each == page and faulty]
             return tuple(

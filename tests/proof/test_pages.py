@@ -105,3 +105,14 @@ def test_what_cannot_be_read_is_said(path: str, content: bytes) -> None:
 def test_an_empty_page_misses_everything() -> None:
     found = proved({PAGE: b"<!doctype html><title>x</title>"})
     assert {"A002", "A003", "A004", "A007"} <= {each.code for each in found}
+
+
+def test_a_fingerprint_of_a_script_is_no_amount() -> None:
+    """The page's policy for the browser names its scripts by letters and digits: “4L8u” is no four litres."""
+    path = "site/index.html"
+    page = texts()[path].decode()
+    policy = "<meta content=\"script-src 'sha256-4L8u443V 5 cups'\" http-equiv=Content-Security-Policy>"
+    assert "<title>" in page
+    assert proved({path: page.replace("<title>", f"{policy}<title>", 1).encode()}) == ()
+    words = '<meta content="5 cups of flour" name=description>'
+    assert proved({path: page.replace("<title>", f"{words}<title>", 1).encode()}) != ()
