@@ -4,7 +4,6 @@ No letter leaves its card, its tag or its page, none lies on another, none is be
 sentence and every declaration is found. A character that no face has is told with its name, and never left out.
 """
 
-import re
 import unicodedata
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
@@ -54,9 +53,6 @@ WORST = {
 TOLD = (7, 17, 27, 37)
 
 
-_NUMBERS = re.compile(r"(?:\d+\.)+$")
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """A finished file, and the boxes that its letters must keep to: one a page, or the faces of the tags on it."""
@@ -75,7 +71,19 @@ class Sheet:
             is_head = each.page > 0 and each.bottom <= top
             if not is_head and each.top < self.printed.pages[each.page][1] - foot:
                 pages[each.page] += each.character
-        return "".join(_NUMBERS.sub("", page) for page in pages)
+        return "".join(_without_numbers(pages))
+
+
+def _without_numbers(pages: Iterable[str]) -> Iterator[str]:
+    """The pages without the numbers of the steps that begin on them."""
+    step = 1
+    for page in pages:
+        for last in range(step + 60, step - 1, -1):
+            numbers = "".join(f"{number}." for number in range(step, last + 1))
+            if page.endswith(numbers):
+                page, step = page.removesuffix(numbers), last + 1
+                break
+        yield page
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
