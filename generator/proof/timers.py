@@ -6,12 +6,13 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
 from generator.present.views import RecipeView
 from generator.proof.page_reader import PageText, Timer
+from generator.wording.speech import gettext
 
 
 def timer_faults(page: PageText, view: RecipeView, *, remedy: str) -> Diagnostics:
     """The timers of a page against the stages of the steps, in the order of the method."""
     meant = [
-        Timer(kind=stage.kind, seconds=" ".join(map(str, stage.seconds)), line=0)
+        Timer(kind=gettext(stage.kind), seconds=" ".join(map(str, stage.seconds)), line=0)
         for way in (*view.ways, *((view.common,) if view.common else ()))
         for section in way.sections
         for block in section.blocks

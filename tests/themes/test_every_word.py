@@ -126,8 +126,10 @@ def _messages(path: Path) -> Iterator[Key]:
         yield from (("", each) for each in messages_of(text))
         return
     for _line, name, found in extract_from_ast(ENGINE.parse(text), tuple(SAYS), babel_style=True):
-        words = (found,) if isinstance(found, str) else tuple(each for each in found if each)
-        yield (words[0], words[1]) if "pgettext" in name else ("", words[0])
+        words = tuple(each for each in (found if isinstance(found, tuple) else (found,)) if each)
+        # What stands in a variable is a word of a view, which the code that made it has to offer.
+        if words:
+            yield (words[0], words[1]) if "pgettext" in name else ("", words[0])
 
 
 def _german() -> Mapping[Key, str]:
