@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from generator.render.site.page import Page
 from generator.render.theme import theme_file
+from generator.wording.speech import say
 
 
 def missing_page(theme: str) -> Page:
@@ -16,7 +17,7 @@ def missing_page(theme: str) -> Page:
     return Page(
         template="404.html",
         path="404.html",
-        title="No such page",
+        title=say("No such page"),
         description="",
-        content={"style": Markup(style)},
+        content={"style": Markup(style.strip())},
     )

@@ -4,6 +4,7 @@ from generator.present.search_views import MovedView
 from generator.render.output import Product
 from generator.render.site.frame import Frame
 from generator.render.site.places import file_of, relative
+from generator.render.site.policy import MARK, with_policy
 from generator.render.theme import templates
 
 
@@ -12,6 +13,6 @@ def moved_product(moved: MovedView, frame: Frame) -> Product:
     html = (
         templates(frame.theme, "site")
         .get_template("moved.html")
-        .render(frame=frame, moved=moved, target=relative(moved.to.path, page=moved.path))
+        .render(frame=frame, moved=moved, policy=MARK, target=relative(moved.to.path, page=moved.path))
     )
-    return Product(path=f"site/{file_of(moved.path)}", content=html.encode())
+    return Product(path=f"site/{file_of(moved.path)}", content=with_policy(html).encode())

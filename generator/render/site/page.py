@@ -14,6 +14,8 @@ from generator.render.rich_text import figure, is_local, prose_html, rich_html, 
 from generator.render.site.frame import Frame
 from generator.render.site.pictures import Picture, list_picture_of, media_place, picture_of
 from generator.render.site.places import file_of, relative
+from generator.render.site.policy import MARK as POLICY
+from generator.render.site.policy import with_policy
 from generator.render.site.sizes import Choices
 from generator.render.site.slim import slim_html
 from generator.render.site.strip import bars
@@ -47,6 +49,7 @@ def page_product(page: Page, frame: Frame) -> Product:
     template = templates(frame.theme, "site").get_template(page.template)
     html = template.render(
         page=page,
+        policy=POLICY,
         frame=frame,
         heading=f"{page.title} · {frame.title}" if page.path else frame.title,
         canonical=frame.url + page.path,
@@ -57,7 +60,7 @@ def page_product(page: Page, frame: Frame) -> Product:
         **_tools(page.path, page.choices),
         **page.content,
     )
-    return Product(path=f"site/{file_of(page.path)}", content=html.encode())
+    return Product(path=f"site/{file_of(page.path)}", content=with_policy(html).encode())
 
 
 def finished_page(page: Page, frame: Frame) -> Product:
