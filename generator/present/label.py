@@ -2,6 +2,7 @@
 
 from generator.declaration.declare import kitchen_sentence
 from generator.declaration.model import Declaration
+from generator.declaration.regions import allergen_word
 from generator.present.views import LabelView
 from generator.settings import Settings
 from generator.wording.speech import later, say
@@ -25,6 +26,6 @@ def label_view(declaration: Declaration, settings: Settings) -> LabelView:
         unfinished=declaration.unfinished,
         advice=say(ADVICE),
         statement=declaration.statement,
-        also_in=declaration.also_in,
-        also_may=declaration.also_may,
+        also_in=tuple(map(allergen_word, declaration.also_in)),
+        also_may=tuple(map(allergen_word, declaration.also_may)),
     )

@@ -6,6 +6,7 @@ from datetime import date
 
 from generator.declaration.lines import line_allergens
 from generator.declaration.model import Declaration
+from generator.declaration.regions import allergen_word
 from generator.formula.model import Formula, Line, Part
 from generator.history.events import Ledger
 from generator.history.revisions import revision_of
@@ -221,8 +222,8 @@ def _line(line: Line, setting: Setting) -> LineView:
         choices=tuple(_ingredient_line(each, setting) for each in line.alternatives),
         percent=percent_words(line.percent),
         component=_component(line, setting),
-        allergens=carried.allergens,
-        may_contain=carried.may_contain,
+        allergens=tuple(map(allergen_word, carried.allergens)),
+        may_contain=tuple(map(allergen_word, carried.may_contain)),
         unknown=carried.unknown,
         beside=cups_beside(line, setting.settings),
     )

@@ -13,6 +13,7 @@ from itertools import chain
 from generator.present.size_views import SizesView
 from generator.proof.figures import Figure, are_joined, figures_in
 from generator.proof.squeeze import letters_of, readable
+from generator.wording.speech import later, say
 
 # So many letters at each side are looked at, or all there are in the same string.
 _NEAR = 14
@@ -129,8 +130,9 @@ def contexts_in(words: str) -> Iterator[Context]:
 
 def _spoken(text: str) -> str:
     """The signs that a plain text may not hold, in words."""
-    for sign, words in (("<=", "at most"), (">=", "at least"), ("<", "less than"), (">", "more than")):
-        text = text.replace(sign, f" {words} ")
+    signs = (("<=", later("at most ")), (">=", later("at least ")))
+    for sign, words in (*signs, ("<", later("less than ")), (">", later("more than "))):
+        text = text.replace(sign, f" {say(words)}")
     return text
 
 

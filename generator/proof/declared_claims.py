@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from generator.present.views import LabelView, RecipeView, Run
 from generator.proof.claim import DECLARATION, WORDS, Claim, claim
+from generator.wording.speech import later, say, shown
 
 
 def told(runs: Iterable[Run]) -> str:
@@ -26,10 +27,14 @@ def described_label(view: RecipeView) -> Iterator[Claim]:
     """In the text under a film: the line of what is contained or else the list, and what no line of a region says."""
     label = view.label
     yield from label_claims(label, listed=not label.contains_line)
-    for lead, names in (("Also in it", label.also_in), ("May also contain", label.also_may)):
+    for lead, names in (
+        (later("Also in it: {allergens}."), label.also_in),
+        (later("May also contain: {allergens}."), label.also_may),
+    ):
         if names:
-            words = f"{lead}: {', '.join(names)}"
-            yield from _declared(f"what it says of “{lead.lower()}”", words)
+            words = say(lead, allergens=", ".join(names)).removesuffix(".")
+            what = lead.partition(":")[0].lower()
+            yield from _declared(f"what it says of “{what}”", words)
 
 
 def carried_claims(view: RecipeView) -> Iterator[Claim]:
@@ -39,8 +44,12 @@ def carried_claims(view: RecipeView) -> Iterator[Claim]:
             if not (line.allergens or line.may_contain or line.unknown):
                 continue
             words = [line.item, *line.allergens]
-            words += ["may contain", *line.may_contain] if line.may_contain else []
-            words += ["not known", *line.unknown] if line.unknown else []
+            words += (
+                [shown("may contain %(allergens)s", allergens=" ".join(line.may_contain))]
+                if line.may_contain
+                else []
+            )
+            words += [shown("not known: %(reasons)s", reasons=" ".join(line.unknown))] if line.unknown else []
             yield from claim(f"what {line.item} carries", " ".join(words), kind=DECLARATION)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from generator.present.views import LineView, PartView, RecipeView, TimesView
 from generator.proof.claim import AMOUNT, DECLARATION, Claim, claim
+from generator.wording.speech import gettext, say, shown
 
 Claims = tuple[Claim, ...]
 
@@ -22,7 +23,7 @@ def docket_claims(
             if percents:
                 yield from claim(f"the percentage of {line.item}", f"{line.percent}")
         if together and part.weight and not part.title:
-            yield from claim("the weight of the whole", f"Together {part.weight}")
+            yield from claim("the weight of the whole", f"{gettext('Together')} {part.weight}")
 
 
 def _part(part: PartView, *, sums: bool) -> Claims:
@@ -36,11 +37,13 @@ def line_claims(line: LineView) -> Iterator[Claim]:
     what = f"the line of {line.item}"
     yield from claim(what, *_worded(line), group="ingredients")
     if line.optional:
-        yield from claim(f"that {line.item} is optional", "optional", group="ingredients")
+        yield from claim(f"that {line.item} is optional", gettext("optional"), group="ingredients")
     if line.note:
         yield from claim(f"the note on {line.item}", line.note, loose=True, group="ingredients")
     for choice in line.choices:
-        yield from claim(f"the choice beside {line.item}", f"or {choice}", group="ingredients")
+        yield from claim(
+            f"the choice beside {line.item}", shown("or %(choice)s", choice=choice), group="ingredients"
+        )
 
 
 def _worded(line: LineView) -> Iterator[str]:
@@ -63,33 +66,35 @@ def picture_claims(view: RecipeView) -> Iterator[Claim]:
         yield from _part(part, sums=True)
         for line in part.lines:
             first, second = line.amount.first, line.amount.second
-            words = f"{line.item} {line.preparation} {'optional' if line.optional else ''}"
+            words = f"{line.item} {line.preparation} {gettext('optional') if line.optional else ''}"
             yield from claim(
                 f"the line of {line.item}", f"{first} {second} {words}", f"{first} {words} {second}"
             )
             for choice in line.choices:
-                yield from claim(f"the choice beside {line.item}", f"or {choice}")
+                yield from claim(f"the choice beside {line.item}", shown("or %(choice)s", choice=choice))
 
 
 def page_times(view: RecipeView) -> Iterator[Claim]:
     for each in view.times:
         what = _of(each)
-        yield from claim(f"the whole time{what}", f"Time {each.way} {each.total}")
+        yield from claim(
+            f"the whole time{what}", shown("Time, %(way)s: %(total)s", way=each.way, total=each.total)
+        )
         yield from _stages(each)
         for segment in each.segments:
-            yield from claim(f"a stage{what}", f"{segment.kind} {segment.words}")
+            yield from claim(f"a stage{what}", f"{gettext(segment.kind)} {segment.words}")
 
 
 def card_times(view: RecipeView) -> Iterator[Claim]:
     for each in view.times:
-        yield from claim(f"the whole time{_of(each)}", f"{each.way} total {each.total}")
+        yield from claim(f"the whole time{_of(each)}", f"{each.way} {gettext('total')} {each.total}")
         yield from _stages(each)
 
 
 def _stages(each: TimesView) -> Iterator[Claim]:
     for name, words in (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking)):
         if words:
-            yield from claim(f"the {name} time{_of(each)}", f"{name} {words}")
+            yield from claim(f"the {name} time{_of(each)}", f"{gettext(name)} {words}")
 
 
 def text_times(view: RecipeView, *, lead: str) -> Iterator[Claim]:
@@ -97,7 +102,7 @@ def text_times(view: RecipeView, *, lead: str) -> Iterator[Claim]:
     titles = {way.name: way.title for way in view.ways}
     for each in view.times:
         stages = (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking))
-        told = " ".join(f"{name} {words}" for name, words in stages if words)
+        told = " ".join(f"{gettext(name)} {words}" for name, words in stages if words)
         if each.total:
             words = f"{lead} {titles.get(each.way, each.way)} {each.total} {told}"
             yield from claim(f"the time{_of(each)}", words, group="times")
@@ -106,8 +111,8 @@ def text_times(view: RecipeView, *, lead: str) -> Iterator[Claim]:
 def sheet_times(view: RecipeView) -> Iterator[Claim]:
     """A row of a table for each way."""
     for each in view.times:
-        stages = [words or "none" for words in (each.hands_on, each.waiting, each.baking)]
-        words = " ".join([each.way or "as the method says", *stages, each.total])
+        stages = [words or gettext("none") for words in (each.hands_on, each.waiting, each.baking)]
+        words = " ".join([each.way or gettext("as the method says"), *stages, each.total])
         yield from claim(f"the time{_of(each)}", words)
 
 
@@ -131,21 +136,26 @@ def head_claims(view: RecipeView, *, labels: bool = True) -> Iterator[Claim]:
     told = (("Makes", view.makes), ("Portions", view.portions), ("Tin", view.tin))
     for label, words in told:
         if words:
-            says = f"{label} {words}" if labels else words
+            says = f"{gettext(label)} {words}" if labels else words
             yield from claim(f"what it says of “{label}”", says, loose=True, group="makes")
 
 
 def revision_claims(view: RecipeView) -> Iterator[Claim]:
     """The number and the day by which a reader knows an old copy."""
     day = view.updated_day or view.published_day
-    yield from claim("the revision", f"Revision {view.revision} {day}", kind="words", loose=True)
+    yield from claim(
+        "the revision",
+        f"{shown('Revision %(number)s', number=view.revision)} {day}",
+        kind="words",
+        loose=True,
+    )
 
 
 def correction_claims(view: RecipeView) -> Iterator[Claim]:
     for each in view.corrections:
         what = f"the correction of {each.day}"
         yield from claim(what, f"{each.day} {each.change}", loose=True, group="corrections")
-        film = f"The film still shows {each.film}" if each.film else ""
+        film = say("The film still shows {what}", what=each.film) if each.film else ""
         yield from claim(f"what the film shows since {each.day}", film, loose=True, group="corrections")
 
 
@@ -153,17 +163,29 @@ def since_claims(view: RecipeView) -> Iterator[Claim]:
     """What changed since each earlier revision; a change of allergens is a declaration."""
     for since in view.since:
         what = f"what changed since revision {since.number}"
-        words = " ".join([f"Since revision {since.number}", *since.alarms, *since.changes])
+        words = " ".join(
+            [shown("Since revision %(number)s", number=since.number), *since.alarms, *since.changes]
+        )
         yield from claim(what, words, kind=DECLARATION if since.alarms else AMOUNT, loose=True)
 
 
 def oven_claims(view: RecipeView) -> Iterator[Claim]:
     """Each oven of the method for other ovens: as a card tells it, or as the text under a film does."""
     for oven in view.ovens:
-        gas = f"gas mark {oven.gas}" if oven.gas else ""
-        card = f"Oven {oven.written}: without a fan {oven.plain}, with a fan {oven.fan}, {gas}"
-        fan, plain = f"{oven.fan} with a fan", f"{oven.plain} without a fan"
-        ways = (card, *(f"{oven.written} is {other}, {gas}" for other in (fan, plain)))
+        gas = say("gas mark {number}", number=oven.gas) if oven.gas else ""
+        card = shown(
+            "Oven %(written)s: without a fan %(plain)s, with a fan %(fan)s, gas mark %(gas)s."
+            if gas
+            else "Oven %(written)s: without a fan %(plain)s, with a fan %(fan)s.",
+            written=oven.written,
+            plain=oven.plain,
+            fan=oven.fan,
+            gas=oven.gas,
+        )
+        with_fan = say("{degrees} with a fan", degrees=oven.fan)
+        without = say("{degrees} without a fan", degrees=oven.plain)
+        told = (say("{oven} is {words}", oven=oven.written, words=each) for each in (with_fan, without))
+        ways = (card, *(f"{each}, {gas}" for each in told))
         yield from claim(f"{oven.written} in other ovens", *ways, loose=True, group="ovens")
 
 

@@ -12,13 +12,15 @@ _UNIT = (
     r"(?:kilograms?|grams?|kg|g|mg|millilitres?|milliliters?|ml|cl|dl|litres?|liters?|l|fl\.?\s?oz|ounces?|oz|"
     r"pounds?|lbs?|cups?|tablespoons?|tbsp|teaspoons?|tsp|sticks?|pints?|quarts?|"
     r"minutes?|mins?|hours?|hrs?|h|seconds?|sec|s|days?|weeks?|months?|cm|mm|inches|inch|in|"
+    # German; the symbols are the same.
+    r"EL|TL|Tassen?|Minuten?|Stunden?|Sekunden?|Tagen?|Wochen?|Monaten?|"
     r"degrees|°\s?[CFcf]|°|[CF](?=\b)|%)"
 )
-_MEASURED = rf"{_NUMBER}(?:{_S}?(?:–|-|−|to){_S}?{_NUMBER})?{_S}*{_UNIT}(?![^\W\d_])"
-_GAS = rf"gas(?:{_S}+mark)?{_S}+{_NUMBER}(?:{_S}?(?:–|-){_S}?{_NUMBER})?"
+_MEASURED = rf"{_NUMBER}(?:{_S}?(?:–|-|−|to|bis){_S}?{_NUMBER})?{_S}*{_UNIT}(?![^\W\d_])"
+_GAS = rf"(?:gas(?:{_S}+mark)?|Gasstufe){_S}+{_NUMBER}(?:{_S}?(?:–|-){_S}?{_NUMBER})?"
 FIGURE = re.compile(rf"(?<![\w.:/=])(?:{_MEASURED}|{_GAS})", re.IGNORECASE)
 """A measured figure: "430 g", "12–15 min", "¾ cup", "−18 °C", "45.6 %", "gas 4"."""
-_JOINT = re.compile(r"[\s+]*(?:to)?[\s+]*", re.IGNORECASE)
+_JOINT = re.compile(r"[\s+]*(?:to|bis)?[\s+]*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

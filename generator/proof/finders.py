@@ -10,8 +10,14 @@ from generator.proof.claim import WORDS, Claim, claim
 from generator.proof.compare import compare, quoted
 from generator.proof.expected import Expected
 from generator.proof.page_reader import PageText
+from generator.wording.speech import gettext
 
 _DATA = "leaf-search"
+
+_TIMES = (
+    "Times are the longest that the recipe states; work without a stated time is not in them. Hands off means at "
+    "most 15 minutes of timed work."
+)
 
 
 def shelf_faults(page: PageText, shelves: ShelfList, expected: Expected) -> Diagnostics:
@@ -49,7 +55,7 @@ def _choices(search: SearchView) -> Iterator[Claim]:
         yield from claim(f"the choice “{choice.title}”", choice.title)
     for allergen in search.allergens:
         yield from claim(f"the choice “{allergen.title}”", allergen.title, kind="declaration")
-    yield from claim("the note on times", "at most 15 minutes of timed work", needed=False)
+    yield from claim("the note on times", gettext(_TIMES), needed=False)
 
 
 def search_data_faults(path: str, content: bytes, search: SearchView, expected: Expected) -> Diagnostics:

@@ -7,6 +7,7 @@ from generator.present.plain import plain_words
 from generator.present.sheet_views import LoadRow, MachineView
 from generator.present.views import BlockView, RecipeView, WayView
 from generator.proof.claim import DECLARATION, Claim, claim
+from generator.wording.speech import gettext, say
 
 # A link or a picture of Markdown: paper adds an address to the one and sets words for the other.
 _LINK = re.compile(r"!?\[((?:[^\[\]]|\[[^\]]*\])*)\]\([^)]*\)|<[a-z]+:[^>]*>")
@@ -63,10 +64,10 @@ def _beside(block: BlockView, way: WayView, *, uses: bool, when: bool) -> Iterat
         words = f"{first} {use.item} {use.remark} {second}"
         yield from claim(f"{use.item} beside {where}", words)
     for stage in block.stages if when else ():
-        either = (f"{stage.kind} {stage.words}", f"{stage.words} {stage.kind}")
+        either = (f"{gettext(stage.kind)} {stage.words}", f"{stage.words} {gettext(stage.kind)}")
         yield from claim(f"the time beside {where}", *either)
     for heat in block.heats if when else ():
-        kind = "" if heat.kind == "other" else heat.kind
+        kind = "" if heat.kind == "other" else gettext(heat.kind)
         yield from claim(f"the temperature beside {where}", f"{kind} {heat.words}")
 
 
@@ -93,7 +94,8 @@ def described_steps(view: RecipeView) -> Iterator[Claim]:
     for way in (*view.ways, *((view.common,) if view.common else ())):
         for heat in (heat for section in way.sections for block in section.blocks for heat in block.heats):
             if heat.kind in ("oven", "core"):
-                heats[f"{heat.kind}{' of the bake' if heat.kind == 'core' else ''} {heat.words}"] = None
+                kind = say("core of the bake") if heat.kind == "core" else say("oven")
+                heats[f"{kind} {heat.words}"] = None
     if heats:
-        words = f"Temperatures: {'; '.join(heats)}"
+        words = say("Temperatures: {temperatures}", temperatures="; ".join(heats))
         yield from claim("the line of temperatures", words, group="temperatures")

@@ -34,6 +34,12 @@ from generator.proof.sheet_claims import (
 from generator.proof.sizes import sizes_faults
 from generator.proof.structured import structured_faults
 from generator.proof.timers import timer_faults
+from generator.wording.speech import gettext, say, shown
+
+_FANS = (
+    "Side notes by common practice: with a fan, 20 °C or 25 °F less; what the recipe says of a fan oven is not "
+    "lowered again. Your own oven knows best."
+)
 
 
 def bake_faults(page: PageText, view: RecipeView, expected: Expected) -> Diagnostics:
@@ -49,7 +55,11 @@ def bake_faults(page: PageText, view: RecipeView, expected: Expected) -> Diagnos
 
 def bake_claims(view: RecipeView) -> Iterator[Claim]:
     yield from claim("the title", view.title, kind=WORDS, loose=True)
-    yield from claim("the day", f"Published {view.published_day}" if view.published_day else "", kind=WORDS)
+    yield from claim(
+        "the day",
+        shown("Published %(day)s", day=view.published_day) if view.published_day else "",
+        kind=WORDS,
+    )
     yield from caution_claims(view.cautions)
     yield from revision_claims(view)
     yield from head_claims(view)
@@ -63,12 +73,14 @@ def bake_claims(view: RecipeView) -> Iterator[Claim]:
         yield from yeast_claims(view.sheet.yeast)
     yield from method_claims(view, uses=True, when=True, machine=True)
     for oven in view.ovens:
-        words = f"{oven.written} {oven.plain} {oven.fan} {oven.gas or 'none'}"
+        words = f"{oven.written} {oven.plain} {oven.fan} {oven.gas or gettext('none')}"
         yield from claim(f"the row of {oven.written} in other ovens", words)
     if view.ovens:
-        yield from claim("the note on fans", "with a fan, 20 °C or 25 °F less", loose=True)
+        yield from claim("the note on fans", gettext(_FANS), loose=True)
     for card in view.cards:
-        yield from claim("the address of a card", f"Card, {card.title} (PDF)", kind=WORDS, loose=True)
+        yield from claim(
+            "the address of a card", shown("Card, %(size)s (PDF)", size=card.title), kind=WORDS, loose=True
+        )
     if view.sheet:
         yield from _formula(view.sheet)
     yield from label_claims(view.label)
@@ -94,7 +106,7 @@ def _corrections(corrections: Iterable[CorrectionView], *, named: bool = False) 
     for each in corrections:
         words = [each.day, each.recipe.title if named else "", each.change]
         yield from claim(f"the correction of {each.day}", " ".join(words), loose=True)
-        film = f"The film still shows {each.film}" if each.film else ""
+        film = say("The film still shows {what}", what=each.film) if each.film else ""
         yield from claim(f"what the film shows since {each.day}", film, loose=True)
 
 
@@ -116,7 +128,7 @@ def article_faults(page: PageText, view: ArticleView, expected: Expected) -> Dia
 def teaser_claims(teasers: Iterable[TeaserView]) -> Iterator[Claim]:
     """The bakes of a list, each with its whole time."""
     for each in teasers:
-        total = f"Time in all {each.total}" if each.total else ""
+        total = f"{gettext('Time in all')} {each.total}" if each.total else ""
         yield from claim(f"“{each.title}” in the list", f"{each.day} {total} {each.title}")
 
 
@@ -134,11 +146,11 @@ def allergen_claims(site: SiteView) -> Iterator[Claim]:
     if site.allergens is None or not site.allergens.heads:
         return
     heads = " ".join(head.words for head in site.allergens.heads)
-    yield from claim("the heads of the table", f"Bake {heads}", kind=DECLARATION)
+    yield from claim("the heads of the table", f"{gettext('Bake')} {heads}", kind=DECLARATION)
     for row in site.allergens.rows:
         words = [row.title, row.unfinished]
         for cell in row.cells:
-            words.append("– not listed" if cell.state == "not listed" else cell.state)
+            words.append(f"– {gettext('not listed')}" if cell.state == "not listed" else gettext(cell.state))
             if cell.sources and cell.state != "not listed":
                 words.append(f"from where {row.title} has {cell.head.words}")
                 words.extend(cell.sources)

@@ -35,12 +35,13 @@ from generator.proof.sheet_claims import (
     yeast_claims,
 )
 from generator.proof.squeeze import find, letters_of
+from generator.wording.speech import gettext, shown
 
 
 def paper_faults(path: str, content: bytes, kind: str, view: RecipeView, expected: Expected) -> Diagnostics:
     """A card, a bench sheet or a formula sheet. ValueError: no PDF."""
     day = view.updated_day or view.published_day
-    running = f"Revision {view.revision}" + (f" · {day}" if day else "")
+    running = shown("Revision %(number)s", number=view.revision) + (f" · {day}" if day else "")
     text = read_pdf(path, content, running=running)
     claims = (*_head(view), *_CLAIMS[kind](view))
     return compare(text, claims, (expected.sayings(view),), remedy=expected.remedy)
@@ -51,7 +52,7 @@ def _head(view: RecipeView) -> Iterator[Claim]:
     yield from revision_claims(view)
     yield from head_claims(view)
     if view.finished_words:
-        yield from claim("the finished weight", f"Weight {view.finished_words}", loose=True)
+        yield from claim("the finished weight", f"{gettext('Weight')} {view.finished_words}", loose=True)
 
 
 def _card(view: RecipeView) -> Iterator[Claim]:
@@ -110,12 +111,14 @@ def tag_claims(tag: TagView) -> Iterator[Claim]:
     if net.large:
         yield from claim("the net weight", f"{net.lead} {net.large} {net.beside}", loose=True)
     for lead, day in (("Baked on", tag.baked_on), ("Best before", tag.best_before)):
-        yield from claim(f"the day of “{lead}”", f"{lead} {day}" if day else "", kind=WORDS, loose=True)
+        yield from claim(
+            f"the day of “{lead}”", f"{gettext(lead)} {day}" if day else "", kind=WORDS, loose=True
+        )
 
 
 def _too_few(text: BuiltText, claims: tuple[Claim, ...], remedy: str) -> Diagnostics:
     """What stands on some of the tags only. A sentence may be on both sides of each, so its number is a multiple."""
-    tags = max(1, _count(text, letters_of("Best before")))
+    tags = max(1, _count(text, letters_of(gettext("Best before"))))
     found = []
     for each in (each for each in claims if each.kind == DECLARATION):
         count = sum(_count(text, letters) for letters in each.spellings)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.present.bench_views import AltitudeView, EquipmentView, YeastView
 from generator.present.sheet_views import SheetRow, SheetTable, SheetView, WaterView
 from generator.proof.claim import DECLARATION, Claim, claim
+from generator.wording.speech import gettext, shown
 
 
 def sheet_claims(sheet: SheetView) -> Iterator[Claim]:
@@ -19,13 +20,16 @@ def sheet_claims(sheet: SheetView) -> Iterator[Claim]:
 def batch_claims(sheet: SheetView) -> Iterator[Claim]:
     """The components to make before."""
     for batch in sheet.batches:
-        words = f"{batch.title} {batch.used} {batch.made} {batch.left or 'nothing'}"
+        words = f"{batch.title} {batch.used} {batch.made} {batch.left or gettext('nothing')}"
         yield from claim(f"how much to make of {batch.title}", words)
 
 
 def water_claims(water: WaterView) -> Iterator[Claim]:
     """The temperature of the water for each room."""
-    yield from claim("the wanted temperature of the dough", f"Water for a dough of {water.wanted}")
+    yield from claim(
+        "the wanted temperature of the dough",
+        shown("Water for a dough of %(temperature)s", temperature=water.wanted),
+    )
     for row in water.rows:
         yield from claim(f"the water in a room of {row.room}", " ".join([row.room, *row.cells]))
     for note in water.notes:
@@ -37,7 +41,7 @@ def yeast_claims(yeast: YeastView) -> Iterator[Claim]:
     for row in yeast.rows:
         told = [f"{column} {cell}" for column, cell in zip(yeast.columns, row.cells, strict=True)]
         named = [
-            f"{column}{', as written' if at == row.own else ''} {cell}"
+            f"{shown('%(yeast)s, as written', yeast=column) if at == row.own else column} {cell}"
             for at, (column, cell) in enumerate(zip(yeast.columns, row.cells, strict=True))
         ]
         ways = (" ".join([row.item, *named]), " ".join([row.item, *told]), " ".join([row.item, *row.cells]))

@@ -11,6 +11,7 @@ from generator.proof.compare import compare
 from generator.proof.context import Sayings
 from generator.proof.page_reader import PageText
 from generator.proof.squeeze import letters_of
+from generator.wording.speech import say
 
 _KIND = "application/ld+json"
 
@@ -96,7 +97,7 @@ def _steps(view: RecipeView) -> Iterator[str]:
     for way in (*view.ways, *((view.common,) if view.common else ())):
         for block in (block for section in way.sections for block in section.blocks):
             if block.words.plain:
-                lead = "Caution: " if block.kind == "caution" else ""
+                lead = say("Caution: {words}", words="") if block.kind == "caution" else ""
                 yield f"{lead}{block.words.plain}"
 
 

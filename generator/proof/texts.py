@@ -27,6 +27,7 @@ from generator.proof.expected import Expected, Place
 from generator.proof.feed_entry import FeedEntry
 from generator.proof.method_claims import described_steps, method_claims
 from generator.proof.page_reader import read_page
+from generator.wording.speech import say
 
 _ATOM = "{http://www.w3.org/2005/Atom}"
 _SITEMAP = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
@@ -68,7 +69,7 @@ def _described(view: RecipeView) -> Iterator[Claim]:
     yield from claim("the title", f"{view.title} {view.url}", kind=WORDS)
     yield from correction_claims(view)
     yield from head_claims(view, labels=False)
-    yield from text_times(view, lead="Time")
+    yield from text_times(view, lead=say("Time"))
     yield from docket_claims(view, sums=False)
     yield from caution_claims(dict.fromkeys(cautions_of(view)))
     yield from described_steps(view)

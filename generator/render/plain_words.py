@@ -1,6 +1,7 @@
 """What outputs of running text say alike: an ingredient's line, a correction, the times of a way, as plain words."""
 
 from generator.present.views import CorrectionView, LineView, RecipeView, TimesView
+from generator.wording.speech import say
 
 
 def ingredient_words(line: LineView) -> str:
@@ -11,20 +12,24 @@ def ingredient_words(line: LineView) -> str:
     words = _measured(line)
     words += "".join(f" [{cup.label}: {cup.words}]" for cup in line.beside)
     words += f", {line.preparation}" if line.preparation else ""
-    words += " (optional)" if line.optional else ""
-    words += "".join(f", or {choice}" for choice in line.choices)
+    words = say("{line} (optional)", line=words) if line.optional else words
+    words += "".join(say(", or {line}", line=choice) for choice in line.choices)
     return words + (f" – {line.note}" if line.note else "")
 
 
 def correction_words(each: CorrectionView) -> str:
     """What changed, why, and what the film still shows, as sentences."""
-    film = f"The film still shows {each.film}" if each.film else ""
+    film = say("The film still shows {what}", what=each.film) if each.film else ""
     return " ".join(sentence(words) for words in (each.sentence, film) if words.strip())
 
 
 def times_words(each: TimesView) -> str:
     """`2 h 20 min (hands-on 12 min, waiting 2 h, baking 20 min)`; "" where nothing is timed."""
-    stages = (("hands-on", each.hands_on), ("waiting", each.waiting), ("baking", each.baking))
+    stages = (
+        (say("hands-on"), each.hands_on),
+        (say("waiting"), each.waiting),
+        (say("baking"), each.baking),
+    )
     told = ", ".join(f"{label} {words}" for label, words in stages if words)
     return f"{each.total} ({told})" if each.total and told else each.total
 
@@ -36,7 +41,7 @@ def way_title(view: RecipeView, name: str) -> str:
 
 def choice_words(view: RecipeView) -> str:
     """That one way is enough; "" where there is nothing to choose."""
-    return f"choose one of {len(view.ways)} ways" if len(view.ways) > 1 else ""
+    return say("choose one of {number} ways", number=len(view.ways)) if len(view.ways) > 1 else ""
 
 
 def sentence(text: str) -> str:
@@ -53,4 +58,8 @@ def _measured(line: LineView) -> str:
         return line.item
     if told[0].isnumeric():
         return f"{told} {line.item}"
-    return f"{told} of {line.item}" if told.startswith(("a ", "a\u00a0")) else f"{line.item}, {told}"
+    return (
+        say("{amount} of {item}", amount=told, item=line.item)
+        if told.startswith(("a ", "a\u00a0"))
+        else f"{line.item}, {told}"
+    )

@@ -8,8 +8,9 @@ import json
 
 from generator.present.search_views import Choice, SearchBake, SearchPage, SearchView
 from generator.render.output import Product
+from generator.wording.speech import later, say
 
-WARNING = (
+WARNING = later(
     "“Does not list” is no promise: traces may be in any bake of this kitchen. Ask the maker before you eat."
 )
 
@@ -21,7 +22,7 @@ def render_search_json(view: SearchView) -> Product:
 def search_text(view: SearchView) -> str:
     """JSON, keys in a fixed order. A bake whose `finished` is false may hold allergens that it does not name."""
     data = {
-        "warning": WARNING,
+        "warning": say(WARNING),
         "bakes": [_bake(bake) for bake in view.bakes],
         "pages": [_page(page) for page in view.pages],
         "allergens": _titles(view.allergens),

@@ -80,10 +80,10 @@ def say_of(context: str, text: str, **values: object) -> str:
 
 
 def say_many(one: str, many: str, count: int | Fraction, **values: object) -> str:
-    """The text for so many things. `{count}` may stand in it; a count that is worded is given as a value."""
+    """The text for so many things; `{count}` may stand in it."""
     spoken = voice()
     forms = spoken.words.get(("", one)) or (one, many)
-    return forms[min(spoken.form(count), len(forms) - 1)].format(**{"count": count, **values})
+    return forms[min(spoken.form(count), len(forms) - 1)].format(count=count, **values)
 
 
 def later(text: str) -> str:
@@ -99,6 +99,11 @@ def _said(context: str, text: str) -> str:
 def gettext(text: str) -> str:
     """For templates: `_("…")`."""
     return _said("", text)
+
+
+def shown(text: str, **values: object) -> str:
+    """What a template shows of a text of its own, with the values in the places `%(name)s`."""
+    return _said("", text) % values
 
 
 def ngettext(one: str, many: str, count: int) -> str:

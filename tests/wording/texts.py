@@ -1,6 +1,7 @@
 """Every text that readers are told, read from the code, the templates and the tables of data."""
 
 import ast
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,7 +13,6 @@ from jinja2.ext import babel_extract
 ROOT = Path(__file__).resolve().parents[2]
 SAYING = {"say": (0,), "later": (0,), "say_many": (0, 1), "say_of": (0, 1)}
 """The functions that say a text, and which of their arguments are the texts; of `say_of` the first is its context."""
-KEYWORDS = ("gettext", "ngettext", "_", ("pgettext", ((1, "c"), 2)), ("npgettext", ((1, "c"), 2, 3)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,9 @@ def in_code() -> dict[Text, str]:
 def _said(call: ast.Call) -> Text | None:
     name = call.func.id if isinstance(call.func, ast.Name) else ""
     places = SAYING.get(name, ())
-    texts = [each.value for each in call.args if isinstance(each, ast.Constant) and isinstance(each.value, str)]
+    texts = [
+        each.value for each in call.args if isinstance(each, ast.Constant) and isinstance(each.value, str)
+    ]
     if not places or len(texts) < len(places):
         return None
     if name == "say_of":
@@ -48,8 +50,12 @@ def _said(call: ast.Call) -> Text | None:
 
 
 def in_templates() -> dict[Text, str]:
+    """Templates, styles and scripts. Those of `view/` speak to the maker."""
     found: dict[Text, str] = {}
     for path in sorted((ROOT / "themes").rglob("*")):
+        if path.suffix in (".js", ".css"):
+            said = _MARKED.findall(path.read_text(encoding="utf-8"))
+            found |= {Text("", text): f"{path.relative_to(ROOT)}" for text in said}
         if path.suffix not in (".html", ".xhtml", ".opf", ".svg"):
             continue
         with path.open("rb") as file:
@@ -59,6 +65,7 @@ def in_templates() -> dict[Text, str]:
     return found
 
 
+_MARKED = re.compile(r'_\("((?:[^"\\]|\\.)*)"\)')
 _NAMES = ("gettext", "ngettext", "_", "pgettext", "npgettext")
 _OPTIONS = {"trimmed": "true", "silent": "false", "extensions": "jinja2.ext.i18n,jinja2.ext.do"}
 
@@ -86,7 +93,3 @@ def in_regions() -> dict[Text, str]:
             if each:
                 found.setdefault(Text("", each), f"{path.relative_to(ROOT)}")
     return found
-
-
-def all_texts() -> dict[Text, str]:
-    return {**in_templates(), **in_regions(), **in_code()}

@@ -23,6 +23,7 @@ from generator.render.paper_words import (
 from generator.render.qr import QrCode, qr_code
 from generator.render.rich_text import tied
 from generator.render.theme import DEFAULT
+from generator.wording.speech import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +56,11 @@ def render_cards(view: RecipeView, *, theme: str = DEFAULT) -> Iterator[Product]
 
 def card_code(view: RecipeView) -> QrCode:
     """A code that leads to what changed since this very card was printed: paper cannot change."""
-    title = f"QR code that leads to {view.url} and to what changed since revision {view.revision}"
+    title = say(
+        "QR code that leads to {address} and to what changed since revision {revision}",
+        address=view.url,
+        revision=view.revision,
+    )
     return qr_code(f"{view.url}#{since_anchor(view.revision)}", title=title)
 
 

@@ -9,9 +9,13 @@ from collections.abc import Iterator
 from generator.present.views import CorrectionView, RecipeView
 from generator.render.description.plain import address, plain, size
 from generator.render.plain_words import correction_words, sentence
+from generator.wording.speech import later, say, say_many
 
 LIMIT = 1000
 """Bytes: about what is seen of a comment before it is folded, with room for one long reason (our own figure)."""
+
+
+_ALARM = later("ALLERGENS AND CAUTIONS, changed since revision {revision}: {words}")
 
 
 def correction_note(view: RecipeView, *, limit: int = LIMIT) -> str:
@@ -19,7 +23,10 @@ def correction_note(view: RecipeView, *, limit: int = LIMIT) -> str:
     if not view.corrections and not any(each.alarms or each.changes for each in view.since):
         return ""
     first, last = tuple(_alarms(view)), _where(view)
-    entries = [plain(f"Corrected {each.day}: {correction_words(each)}") for each in view.corrections]
+    entries = [
+        plain(say("Corrected {day}: {words}", day=each.day, words=correction_words(each)))
+        for each in view.corrections
+    ]
     for count in range(len(entries), -1, -1):
         text = _joined((*first, *entries[:count], *_left_out(len(entries) - count, any_told=count > 0), last))
         if size(text) <= limit and (count or not entries):
@@ -34,22 +41,31 @@ def _alarms(view: RecipeView) -> Iterator[str]:
     oldest = view.since[-1] if view.since else None
     if oldest is not None and oldest.alarms:
         words = "; ".join(oldest.alarms)
-        yield plain(f"ALLERGENS AND CAUTIONS, changed since revision {oldest.number}: {sentence(words)}")
+        yield plain(say(_ALARM, revision=oldest.number, words=sentence(words)))
 
 
 def _bare(each: CorrectionView) -> str:
-    return f"Corrected {each.day}: {each.change}."
+    return say("Corrected {day}: {words}", day=each.day, words=f"{each.change}.")
 
 
 def _left_out(count: int, *, any_told: bool) -> Iterator[str]:
     if count > 0:
-        kind = "earlier " if any_told else ""
-        yield f"{count} {kind}correction{'' if count == 1 else 's'}: see the page."
+        if any_told:
+            yield say_many(
+                "{count} earlier correction: see the page.",
+                "{count} earlier corrections: see the page.",
+                count,
+            )
+        else:
+            yield say_many("{count} correction: see the page.", "{count} corrections: see the page.", count)
 
 
 def _where(view: RecipeView) -> str:
     anchor = view.since[-1].anchor if view.since else "leaf-corrections"
-    return f"The recipe stands at revision {view.revision} now: {address(view.url)}#{anchor}"
+    there = f"{address(view.url)}#{anchor}"
+    return say(
+        "The recipe stands at revision {revision} now: {address}", revision=view.revision, address=there
+    )
 
 
 def _joined(lines: tuple[str, ...]) -> str:

@@ -2,6 +2,7 @@
 
 from generator.present.views import RecipeView
 from generator.render.description.plain import plain
+from generator.wording.speech import say
 
 
 def measures(view: RecipeView) -> str:
@@ -9,15 +10,16 @@ def measures(view: RecipeView) -> str:
     told = "; ".join(
         plain(f"{fact.label[:1].lower()}{fact.label[1:]} {fact.words}") for fact in view.measured
     )
-    return f"Measured with: {told}" if told else ""
+    return say("Measured with: {measures}", measures=told) if told else ""
 
 
 def ovens(view: RecipeView) -> str:
     """`Other ovens: 350 °F is 325 °F, 155 °C with a fan, gas mark 4`."""
     told = []
     for oven in view.ovens:
-        gas = f", gas mark {oven.gas}" if oven.gas else ""
+        gas = f", {say('gas mark {number}', number=oven.gas)}" if oven.gas else ""
         same = oven.written in oven.fan
-        words = f"{oven.plain} without a fan" if same else f"{oven.fan} with a fan"
-        told.append(plain(f"{oven.written} is {words}{gas}"))
-    return f"Other ovens: {'; '.join(told)}" if told else ""
+        without = say("{degrees} without a fan", degrees=oven.plain)
+        words = without if same else say("{degrees} with a fan", degrees=oven.fan)
+        told.append(plain(say("{oven} is {words}", oven=oven.written, words=f"{words}{gas}")))
+    return say("Other ovens: {ovens}", ovens="; ".join(told)) if told else ""

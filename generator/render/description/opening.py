@@ -3,6 +3,7 @@
 from generator.present.views import RecipeView
 from generator.render.description.plain import address, plain
 from generator.render.plain_words import correction_words, times_words, way_title
+from generator.wording.speech import say
 
 
 def dish(view: RecipeView) -> str:
@@ -16,22 +17,26 @@ def lead(view: RecipeView) -> str:
 
 def corrections(view: RecipeView) -> str:
     """One line for each, in the view's order, newest first."""
-    return "\n".join(plain(f"Corrected {each.day}: {correction_words(each)}") for each in view.corrections)
+    return "\n".join(
+        plain(say("Corrected {day}: {words}", day=each.day, words=correction_words(each)))
+        for each in view.corrections
+    )
 
 
 def makes(view: RecipeView) -> str:
     amount = ", ".join(plain(words) for words in dict.fromkeys((view.makes, view.portions)) if words)
-    lines = (("Makes", amount), ("Tin", plain(view.tin)))
+    lines = ((say("Makes"), amount), (say("Tin"), plain(view.tin)))
     return "\n".join(f"{label}: {words}" for label, words in lines if words)
 
 
 def times(view: RecipeView) -> str:
     """One line for each way."""
     told = (
-        ("Time" + (f", {title}" if (title := way_title(view, each.way)) else ""), each) for each in view.times
+        (say("Time") + (f", {title}" if (title := way_title(view, each.way)) else ""), each)
+        for each in view.times
     )
     return "\n".join(plain(f"{label}: {times_words(each)}") for label, each in told if each.total)
 
 
 def keeping(view: RecipeView) -> str:
-    return f"Keeps: {plain(view.keeps)}" if view.keeps else ""
+    return say("Keeps: {time}", time=plain(view.keeps)) if view.keeps else ""

@@ -2,6 +2,8 @@
 
 import re
 
+from generator.wording.speech import later, say
+
 # An arrow typed with a keyboard, longest first; a number after "<" is compared, not pointed at.
 _ARROWS = (
     (re.compile(r"<[-=]+>"), "↔"),
@@ -12,10 +14,10 @@ _AUTOLINK = re.compile(r"<((?:https?|mailto):[^<>\s]+)>")
 _NUMBER = r"\s*(?=[-−]?[\d¼½¾⅐-⅞])"
 _COMPARED = (
     (re.compile(r"(?<=\w)(?=[<>]=?" + _NUMBER + ")"), " "),
-    (re.compile("<=" + _NUMBER), "at most "),
-    (re.compile(">=" + _NUMBER), "at least "),
-    (re.compile("<" + _NUMBER), "less than "),
-    (re.compile(">" + _NUMBER), "more than "),
+    (re.compile("<=" + _NUMBER), later("at most ")),
+    (re.compile(">=" + _NUMBER), later("at least ")),
+    (re.compile("<" + _NUMBER), later("less than ")),
+    (re.compile(">" + _NUMBER), later("more than ")),
 )
 _BRACKETS = str.maketrans({"<": "‹", ">": "›"})
 # Marks that steer a line and leave no trace, controls, the private marks of a reference, half characters.
@@ -30,7 +32,7 @@ def plain(text: str) -> str:
     line = " ".join(_UNSEEN.sub("", text).split())
     line = _AUTOLINK.sub(r"\1", line)
     for pattern, instead in (*_ARROWS, *_COMPARED):
-        line = pattern.sub(instead, line)
+        line = pattern.sub(say(instead), line)
     return line.translate(_BRACKETS)
 
 

@@ -18,6 +18,8 @@ from generator.render.description import links, measures, method, opening, safet
 from generator.render.description.ingredients import ingredients
 from generator.render.description.plain import address, size
 from generator.render.description.section import Section
+from generator.wording.forms import all_of
+from generator.wording.speech import later, say
 
 DISH, DISCLOSURE, PAID = "the dish and its link", "disclosure", "paid links"
 # Before the sentence that leads to the page.
@@ -71,12 +73,12 @@ GIVES_WAY = (
 # What the sentence that leads to the page says of a section that it stands for.
 _ON_THE_PAGE: Mapping[str, str] = MappingProxyType(
     {
-        "method": "the method",
-        "ingredients": "the whole recipe",
-        "corrections": "the corrections",
-        "cautions": "the cautions",
-        "kitchen": "what else the kitchen handles",
-        "allergens": "the allergens",
+        "method": later("the method"),
+        "ingredients": later("the whole recipe"),
+        "corrections": later("the corrections"),
+        "cautions": later("the cautions"),
+        "kitchen": later("what else the kitchen handles"),
+        "allergens": later("the allergens"),
     }
 )
 # A section whose words another one's words cover.
@@ -141,6 +143,13 @@ def _pointer(view: RecipeView, dropped: list[str]) -> Section:
     ]
     if not named:
         return Section(name="page", text="")
-    listed = named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
-    start = "Before you bake, give or eat this, see" if "allergens" in dropped else "See"
-    return Section(name="page", text=f"{start} its page for {listed}: {address(view.url)}")
+    text = say(
+        _BEFORE if "allergens" in dropped else _SEE,
+        things=all_of(say(each) for each in named),
+        page=address(view.url),
+    )
+    return Section(name="page", text=text)
+
+
+_BEFORE = later("Before you bake, give or eat this, see its page for {things}: {page}")
+_SEE = later("See its page for {things}: {page}")

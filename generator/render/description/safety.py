@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from generator.present.views import RecipeView, Run
 from generator.render.description.method import blocks
 from generator.render.description.plain import plain
+from generator.wording.speech import later, say, say_of
 
 
 def allergens(view: RecipeView) -> str:
@@ -19,9 +20,9 @@ def allergens(view: RecipeView) -> str:
     lines = [
         label.unfinished,
         held,
-        _beyond("Also in it", label.also_in),
+        _beyond(later("Also in it: {allergens}."), label.also_in),
         may,
-        _beyond("May also contain", label.also_may),
+        _beyond(later("May also contain: {allergens}."), label.also_may),
     ]
     return "\n".join(plain(line) for line in lines if line)
 
@@ -38,7 +39,7 @@ def cautions(view: RecipeView) -> str:
     """Every caution once, whether the formula raises it or the method."""
     placed = (block.words.plain for block in blocks(view) if block.kind == "caution")
     told = dict.fromkeys(plain(words) for words in (*view.cautions, *placed))
-    return "\n".join(f"Caution: {words}" for words in told if words)
+    return "\n".join(say("Caution: {words}", words=words) for words in told if words)
 
 
 def _list(view: RecipeView) -> str:
@@ -51,5 +52,5 @@ def _in_capitals(runs: Iterable[Run]) -> str:
     return "".join(run.text.upper() if run.strong else run.text for run in runs)
 
 
-def _beyond(lead: str, names: tuple[str, ...]) -> str:
-    return f"{lead}: {', '.join(names)}." if names else ""
+def _beyond(words: str, names: tuple[str, ...]) -> str:
+    return say(words, allergens=", ".join(say_of("allergen", each) for each in names)) if names else ""

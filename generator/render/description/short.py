@@ -10,25 +10,25 @@ from generator.present.views import RecipeView
 from generator.render.description.plain import address, size
 from generator.render.description.render import PAID, composed, sections_of
 from generator.render.description.section import Section
-from generator.wording.speech import say
+from generator.wording.speech import later, say
 
 # In the order in which they are left out; what is not named here always stays.
 GIVES_WAY = (
-    ("credits", "the credits"),
-    ("further films", "further films"),
-    ("unpaid links", "links"),
-    ("other ovens", "other ovens"),
-    ("measures", "the cups and spoons that are meant"),
-    ("keeping", "how long it keeps"),
-    ("method", "the method"),
-    ("temperatures", "temperatures"),
-    (PAID, "paid links"),
-    ("chapters", "the chapters of the film"),
-    ("ingredients", "the ingredients"),
-    ("times", "the times"),
-    ("lead", "what it is like"),
-    ("makes", "how much it makes"),
-    ("corrections", "the corrections"),
+    ("credits", later("the credits")),
+    ("further films", later("further films")),
+    ("unpaid links", later("links")),
+    ("other ovens", later("other ovens")),
+    ("measures", later("the cups and spoons that are meant")),
+    ("keeping", later("how long it keeps")),
+    ("method", later("the method")),
+    ("temperatures", later("temperatures")),
+    (PAID, later("paid links")),
+    ("chapters", later("the chapters of the film")),
+    ("ingredients", later("the ingredients")),
+    ("times", later("the times")),
+    ("lead", later("what it is like")),
+    ("makes", later("how much it makes")),
+    ("corrections", later("the corrections")),
 )
 
 

@@ -8,6 +8,7 @@ from generator.present.views import ArticleView, PageLink, PhotoView, RecipeView
 from generator.render.feeds.article_html import article_html
 from generator.render.feeds.places import uri
 from generator.render.feeds.recipe_html import recipe_html
+from generator.wording.speech import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +76,8 @@ def _summary(view: RecipeView) -> str:
     if not view.corrections:
         return view.lead
     newest = view.corrections[0]
-    return f"Corrected {newest.day}: {newest.sentence} {view.lead}".rstrip()
+    corrected = say("Corrected {day}: {words}", day=newest.day, words=newest.sentence)
+    return f"{corrected} {view.lead}".rstrip()
 
 
 def _image(photo: PhotoView | None) -> str:

@@ -28,6 +28,7 @@ from generator.render.plain_words import (
     way_title,
 )
 from generator.render.rich_text import tied
+from generator.wording.speech import say
 
 
 def recipe_html(view: RecipeView, site: str) -> Markup:
@@ -41,29 +42,31 @@ def _sections(view: RecipeView, site: str) -> Iterator[Markup]:
     yield paragraph(view.lead)
     yield rich(view.intro, page=view.url, site=site)
     yield Markup().join(_caution(Markup("{}").format(tied(words))) for words in view.cautions)
-    yield headed("Weigh out", _docket(view, site))
-    yield headed("Time", items(_time(each, view) for each in view.times if each.total))
-    yield headed("Method", _method(view, site))
-    yield headed("What is in it", _label(view))
-    yield headed("Keeping", paragraph(view.keeps))
+    yield headed(say("Weigh out"), _docket(view, site))
+    yield headed(say("Time"), items(_time(each, view) for each in view.times if each.total))
+    yield headed(say("Method"), _method(view, site))
+    yield headed(say("What is in it"), _label(view))
+    yield headed(say("Keeping"), paragraph(view.keeps))
     for chapter in view.prose:
         yield headed(chapter.title, prose(chapter.markdown, page=view.url, site=site, level=3))
-    yield headed("Film", Markup().join(_film(film) for film in view.videos))
-    yield headed("Where to get it", _links(view))
-    yield headed("With thanks", items(_credits(view)))
+    yield headed(say("Film"), Markup().join(_film(film) for film in view.videos))
+    yield headed(say("Where to get it"), _links(view))
+    yield headed(say("With thanks"), items(_credits(view)))
 
 
 def _correction(each: CorrectionView) -> Markup:
-    return Markup("<strong>Corrected {}:</strong> {}").format(each.day, tied(correction_words(each)))
+    return Markup("<strong>{}</strong> {}").format(
+        say("Corrected {day}:", day=each.day), tied(correction_words(each))
+    )
 
 
 def _caution(words: Markup) -> Markup:
-    return Markup("<p><strong>Caution:</strong> {}</p>\n").format(words)
+    return Markup("<p><strong>{}</strong> {}</p>\n").format(say("Caution:"), words)
 
 
 def _docket(view: RecipeView, site: str) -> Markup:
     made = ", ".join(words for words in dict.fromkeys((view.makes, view.portions)) if words)
-    head = (("Makes", made), ("Tin", view.tin))
+    head = ((say("Makes"), made), (say("Tin"), view.tin))
     told = Markup().join(paragraph(f"{label}: {words}") for label, words in head if words)
     return told + Markup().join(_part(part, site) for part in view.parts)
 
@@ -78,7 +81,7 @@ def _line(line: LineView, site: str) -> Markup:
     words = Markup("{}").format(tied(ingredient_words(line)))
     if line.component is None:
         return words
-    return words + Markup(" ({})").format(link("its recipe", absolute(line.component.path, site)))
+    return words + Markup(" ({})").format(link(say("its recipe"), absolute(line.component.path, site)))
 
 
 def _time(each: TimesView, view: RecipeView) -> Markup:
@@ -94,7 +97,7 @@ def _method(view: RecipeView, site: str) -> Markup:
         headed(way.title, _sections_of(way, view, site, level=4), level=3) for way in view.ways
     )
     choice = paragraph(sentence(choice_words(view).capitalize()))
-    return choice + told + headed("Then, for all ways", common, level=3)
+    return choice + told + headed(say("Then, for all ways"), common, level=3)
 
 
 def _sections_of(way: WayView, view: RecipeView, site: str, *, level: int) -> Markup:
@@ -109,7 +112,8 @@ def _section(section: SectionView, view: RecipeView, site: str, *, level: int) -
 def _block(block: BlockView, view: RecipeView, site: str) -> Markup:
     words = rich(block.words, page=view.url, site=site, level=5)
     if block.kind == "caution":
-        return Markup("<blockquote>\n<p><strong>Caution:</strong></p>\n{}</blockquote>\n").format(words)
+        box = Markup("<blockquote>\n<p><strong>{}</strong></p>\n{}</blockquote>\n")
+        return box.format(say("Caution:"), words)
     if block.kind == "step":
         return Markup('<ol start="{}">\n<li>\n{}</li>\n</ol>\n').format(block.number, words)
     return words
@@ -152,7 +156,7 @@ def _chapter(chapter: ChapterView) -> Markup:
 def _links(view: RecipeView) -> Markup:
     """The disclosure stands before the first paid link, and each of those says that it is one."""
     lines = items(
-        Markup("{}{}").format("Paid link: " if each.paid else "", link(each.title, each.url))
+        Markup("{}{}").format(say("Paid link: ") if each.paid else "", link(each.title, each.url))
         for each in view.links
     )
     return paragraph(view.paid_words) + lines

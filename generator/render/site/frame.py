@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.present.views import PageLink, SiteView
+from generator.wording.speech import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +49,7 @@ def _navigation(site: SiteView) -> Iterator[PageLink]:
     if site.kinds:
         own.append(PageLink(title="Kinds", path="kinds/"))
     if site.journal:
-        own.append(PageLink(title="Journal", path="journal/"))
+        own.append(PageLink(title=say("Journal"), path="journal/"))
     yield from own
     taken = {"", "index.html", "corrections/", *(link.path for link in own)}
     yield from (link for link in site.pages if link.path not in taken)
@@ -56,10 +57,10 @@ def _navigation(site: SiteView) -> Iterator[PageLink]:
 
 def _foot(site: SiteView) -> Iterator[PageLink]:
     if site.allergens is not None:
-        yield PageLink(title="Allergens", path="allergens/")
-    yield PageLink(title="Corrections", path="corrections/")
-    yield PageLink(title="Atom feed", path="feed.xml")
-    yield PageLink(title="JSON feed", path="feed.json")
+        yield PageLink(title=say("Allergens"), path="allergens/")
+    yield PageLink(title=say("Corrections"), path="corrections/")
+    yield PageLink(title=say("Atom feed"), path="feed.xml")
+    yield PageLink(title=say("JSON feed"), path="feed.json")
 
 
 def _contact_url(contact: str) -> str:

@@ -10,6 +10,7 @@ from generator.render.search_json import search_text
 from generator.render.site.missing import missing_page
 from generator.render.site.page import Page, data_block
 from generator.render.site.sizes import choices_of
+from generator.wording.speech import say
 
 Structured = Callable[[object], str]
 
@@ -59,7 +60,7 @@ def article_page(article: ArticleView, *, structured: Structured) -> Page:
 
 
 def kind_page(kind: KindView, *, structured: Structured) -> Page:
-    words = f"Bakes and notes of the kind: {kind.title}."
+    words = say("Bakes and notes of the kind: {title}.", title=kind.title)
     return Page(
         template="kind.html",
         path=kind.path,
@@ -84,13 +85,13 @@ def shelf_page(shelves: ShelfList, *, structured: Structured) -> Page:
 
 def search_page(search: SearchView, site: SiteView, *, structured: Structured) -> Page:
     """The search with its data inside, and all bakes by kind for a reader without scripts."""
-    words = f"Search the bakes of {site.title} by name, ingredient, time, method and tin."
+    words = say("Search the bakes of {title} by name, ingredient, time, method and tin.", title=site.title)
     return Page(
         template="search.html",
         path="search/",
-        title="Search",
+        title=say("Search"),
         description=words,
-        structured=structured(ListPage(title="Search", path="search/", lead=words)),
+        structured=structured(ListPage(title=say("Search"), path="search/", lead=words)),
         content={"search": search, "site": site, "found_block": data_block(search_text(search))},
     )
 
@@ -98,14 +99,25 @@ def search_page(search: SearchView, site: SiteView, *, structured: Structured) -
 def _lists(site: SiteView) -> Iterator[tuple[str, ListPage]]:
     """The template of each page that lists the whole of something, and what it is."""
     name = site.title
-    yield "recipes.html", ListPage(title="Bakes", path="recipes/", lead=f"All bakes of {name}, newest first.")
-    yield "kinds.html", ListPage(title="Kinds", path="kinds/", lead=f"The kinds of bakes of {name}.")
-    yield "journal.html", ListPage(title="Journal", path="journal/", lead=f"The journal of {name}.")
-    words = f"Every correction of a bake of {name}, newest first."
-    yield "corrections.html", ListPage(title="Corrections", path="corrections/", lead=words)
+    yield (
+        "recipes.html",
+        ListPage(
+            title=say("Bakes"), path="recipes/", lead=say("All bakes of {name}, newest first.", name=name)
+        ),
+    )
+    yield (
+        "kinds.html",
+        ListPage(title=say("Kinds"), path="kinds/", lead=say("The kinds of bakes of {name}.", name=name)),
+    )
+    yield (
+        "journal.html",
+        ListPage(title=say("Journal"), path="journal/", lead=say("The journal of {name}.", name=name)),
+    )
+    words = say("Every correction of a bake of {name}, newest first.", name=name)
+    yield "corrections.html", ListPage(title=say("Corrections"), path="corrections/", lead=words)
     if site.allergens is not None:
-        words = f"The bakes of {name} by allergen, with where each comes from."
-        yield "allergens.html", ListPage(title="Bakes by allergen", path="allergens/", lead=words)
+        words = say("The bakes of {name} by allergen, with where each comes from.", name=name)
+        yield "allergens.html", ListPage(title=say("Bakes by allergen"), path="allergens/", lead=words)
 
 
 def _listing(template: str, view: ListPage, site: SiteView, structured: Structured) -> Page:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from generator.present.views import BlockView, RecipeView, SectionView, WayView
 from generator.render.structured_data.script import Node
+from generator.wording.speech import say
 
 
 def instructions(view: RecipeView) -> list[Node]:
@@ -25,7 +26,7 @@ def _way(way: WayView, view: RecipeView) -> Node:
         return {}
     node: dict[str, object] = {"@type": "HowToSection", "name": way.title}
     if len(view.ways) > 1:
-        node["description"] = f"One of {len(view.ways)} ways to do the same: choose one."
+        node["description"] = say("One of {number} ways to do the same: choose one.", number=len(view.ways))
     return {**node, "itemListElement": steps}
 
 
@@ -44,4 +45,4 @@ def _steps(section: SectionView, view: RecipeView) -> Iterator[Node]:
 
 
 def _text(block: BlockView) -> str:
-    return f"Caution: {block.words.plain}" if block.kind == "caution" else block.words.plain
+    return say("Caution: {words}", words=block.words.plain) if block.kind == "caution" else block.words.plain

@@ -15,6 +15,7 @@ from generator.render.tag_sheets.plans import LIST, WHOLE, Plan, Step, moved_wor
 from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, Grid, Place, Size, from_size_on
 from generator.render.theme import DEFAULT
 from generator.settings import Paper
+from generator.wording.speech import say
 
 _MODULE_MM = 0.38
 _STYLES = ("tags.css", "tag-sizes.css")
@@ -52,7 +53,11 @@ class Job:
     @property
     def code(self) -> QrCode | None:
         recipe = self.tag.recipe
-        return qr_code(recipe.url, title=f"QR code that leads to {recipe.url}") if recipe.on_site else None
+        return (
+            qr_code(recipe.url, title=say("QR code that leads to {address}", address=recipe.url))
+            if recipe.on_site
+            else None
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
