@@ -6,6 +6,7 @@ Prints how many inputs were tried, how many reached something new, and every fau
 """
 
 import random
+import shutil
 import sys
 import tempfile
 import time
@@ -14,8 +15,10 @@ from pathlib import Path
 from types import FrameType
 from typing import Any
 
+from generator.declaration.pack import read_pack
 from generator.diagnostics.text import as_text
 from generator.formula.line import read_line
+from generator.incoming import arrive, kitchen_of
 from generator.measure.unit import SPOONS
 from generator.pipeline import check_folder
 from generator.render.rich_text import prose_html
@@ -26,6 +29,37 @@ STARTER = ROOT / "generator" / "cli" / "starter"
 SIGNS = "{}[]()<>:;,.-+=&*!|%@`'\"\\/#\n\t\0 \u202e\ufeff½٣²⁄�" + "09azg"
 PIECES = ("1e999", "1/0", "9" * 400, "{water}", "---\n", "&a ", "*a", "<<: ", "## Method\n", "- ", "1 g ")
 SLOW = 5.0
+"""Seconds of an input while every line is watched, which takes several times as long as without."""
+RECORD = """\
+recipe: saturday-tin-loaf
+day: 2026-11-08
+revision: 1
+room: 66 F
+weather: two days of rain
+added:
+  - {what: bread flour, amount: 10 g, when: after 8 min of kneading}
+dough: 1031 g
+"""
+OLD_TEXT = """\
+SODA LOAF | bake with me
+https://www.example.org/soda
+
+INGREDIENTS (1 loaf):
+1 1/2 cups (190 g) flour, sifted
+½ tsp fine salt plus 1 tsp for the tin
+0:00 Start
+2:10 The dough
+
+METHOD
+1. Mix it all. 2. Bake at 220 C (425 F) for 35-40 minutes.
+#bread
+"""
+OLD_PAGE = """\
+<html><head><title>Soda loaf</title><script type="application/ld+json">{"@context": "https://schema.org",
+"@type": "Recipe", "name": "Soda loaf", "recipeIngredient": ["190 g flour", "1 tsp salt"],
+"recipeInstructions": [{"@type": "HowToStep", "text": "Bake 40 minutes."}], "totalTime": "PT1H"}</script></head>
+<body><h1>Soda loaf</h1><ul><li>190 g flour</li></ul></body></html>
+"""
 Place = tuple[str, int]
 
 
@@ -72,6 +106,26 @@ def whole_folder(path: str) -> Callable[[str], object]:
     return work
 
 
+def beside_a_recipe(path: str) -> Callable[[str], object]:
+    """The text as one file of a whole content folder, which is checked with it."""
+
+    def work(text: str) -> None:
+        with tempfile.TemporaryDirectory() as folder:
+            content = Path(folder) / "content"
+            shutil.copytree(STARTER, content, ignore=shutil.ignore_patterns("media", "journal"))
+            (content / path).parent.mkdir(exist_ok=True)
+            (content / path).write_bytes(text.encode("utf-8", "surrogatepass"))
+            result = check_folder(content)
+            as_text(result.diagnostics, result.texts)
+
+    return work
+
+
+def brought(name: str) -> Callable[[str], object]:
+    kitchen = kitchen_of(check_folder(STARTER))
+    return lambda text: arrive(name, text.encode("utf-8", "surrogatepass"), kitchen)
+
+
 def targets() -> Mapping[str, tuple[Callable[[str], object], list[str]]]:
     recipe = (STARTER / "recipes" / "saturday-tin-loaf.md").read_text("utf-8")
     article = (STARTER / "journal" / "a-first-loaf.md").read_text("utf-8")
@@ -88,6 +142,18 @@ def targets() -> Mapping[str, tuple[Callable[[str], object], list[str]]]:
             lambda text: read_line(text, place, spoons=SPOONS["us"]),
             ["1 1/2 cups (190 g) flour, sifted"],
         ),
+        "pack": (
+            read_pack,
+            ["Wheat flour (wheat, niacin), soya lecithin 2%, milk powder. May contain: nuts, sesame."],
+        ),
+        "bake record": (beside_a_recipe("bakes/2026-11-08-saturday-tin-loaf.yaml"), [RECORD]),
+        "people": (
+            beside_a_recipe("private/people.yaml"),
+            ["Zofya:\n  avoids: [milk, tree nuts]\n  note: a\n"],
+        ),
+        "old text": (brought("old.txt"), [OLD_TEXT]),
+        "old page": (brought("old.html"), [OLD_PAGE]),
+        "old table": (brought("old.csv"), ['name,text\nSoda loaf,"500 g flour\n1 tsp salt\nBake 40 min."\n']),
         "markdown": (lambda text: prose_html(text, level=2, place=str), [article]),
     }
 
