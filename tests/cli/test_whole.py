@@ -77,8 +77,8 @@ def test_make_writes_what_the_readme_promises(made: Path) -> None:
     ]
     site += ["recipes/index.html", "journal/a-first-loaf/index.html", "corrections/index.html"]
     recipe = ["index.html", "recipe.json", "card-4x6.pdf", "card-5x7.pdf", "card-a6.pdf", "card-a5.pdf"]
-    recipe += ["formula.pdf"]
-    desk = ["description.txt", "tags.pdf", "bench-sheet.pdf", "overlay.png", "formula.pdf"]
+    recipe += ["formula.pdf", "share.jpg"]
+    desk = ["description.txt", "tags.pdf", "bench-sheet.pdf", "overlay.png", "formula.pdf", "tall.jpg"]
     wanted = {f"site/{each}" for each in site}
     wanted |= {f"site/recipes/{RECIPE}/{each}" for each in recipe} | {
         f"desk/{RECIPE}/{each}" for each in desk

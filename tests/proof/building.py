@@ -29,7 +29,8 @@ SAMPLE = Path(__file__).parents[1] / "present" / "sample"
 DAY = date(2026, 10, 1)
 BRAID = "honey-oat-braid"
 
-DESK = ("description", "tags", "bench sheet", "overlay", "formula sheet")
+DRAWN = ("picture to share", "tall picture", "chapter cards")
+DESK = ("description", "tags", "bench sheet", "overlay", "formula sheet", *DRAWN)
 """Tasks of what lies on the desk, and of the formula sheet."""
 
 Files = Mapping[str, bytes]

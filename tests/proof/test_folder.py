@@ -45,7 +45,8 @@ def test_what_was_left_out_is_missing_and_nothing_else_is_said(tmp_path: Path) -
     assert {each.code for each in proved.diagnostics} == {"A008"}
     gone = {each.span.path for each in proved.diagnostics if each.message == "this file is not there"}
     cards = {f"{BRAIDS}card-{size}.pdf" for size in ("4x6", "5x7", "a5")}
-    desk = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png")
+    desk = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png", "tall.jpg")
+    cards |= {"site/recipes/candied-lemon-peel/share.jpg"}
     assert gone == cards | {f"desk/candied-lemon-peel/{name}" for name in desk}
 
 

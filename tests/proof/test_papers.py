@@ -10,6 +10,7 @@ from functools import cache
 import pytest
 
 from generator.pipeline import CheckResult
+from generator.proof.jpeg_reader import read_jpeg
 from generator.proof.png_reader import read_png
 from generator.render.description.render import render_description
 from tests.proof.building import (
@@ -36,7 +37,7 @@ def test_untouched_papers_are_silent() -> None:
 def test_everything_of_the_desk_is_there_to_be_read() -> None:
     assert {path.rpartition("/")[2] for path in papers()} == {
         *("description.txt", "tags.txt", "tags.pdf", "bench-sheet.pdf", "formula.pdf", "overlay.png"),
-        "card-a6.pdf",
+        *("card-a6.pdf", "share.jpg", "tall.jpg", "chapter-1.png", "chapter-2.png", "chapter-3.png"),
     }
 
 
@@ -156,7 +157,53 @@ def test_a_picture_without_a_record_cannot_be_judged() -> None:
     assert "no record of what it shows" in found.message
 
 
-@pytest.mark.parametrize("path", [CARD, OVERLAY, f"desk/{BRAID}/tags.pdf"])
+SHARE, TALL, CHAPTER = (
+    f"site/recipes/{BRAID}/share.jpg",
+    f"desk/{BRAID}/tall.jpg",
+    f"desk/{BRAID}/chapter-2.png",
+)
+
+
+def test_drawn_pictures_say_what_they_show() -> None:
+    share, tall = (read_jpeg(papers()[path]) for path in (SHARE, TALL))
+    card = read_png(papers()[CHAPTER])
+    assert share.is_own
+    assert share.drawn is not None
+    assert tall.drawn is not None
+    assert card.drawn is not None
+    assert "Honey\noat braid" in share.drawn
+    assert "Time in all 3\u00a0h\u00a032\u00a0min" in tall.drawn
+    assert "1:25 2 of 3" in card.drawn
+
+
+@pytest.mark.parametrize(
+    ("path", "change", "says"),
+    [
+        (TALL, RISE, "no amount, temperature or time of the recipe"),
+        (SHARE, RISE, "no amount, temperature or time of the recipe"),
+        (
+            SHARE,
+            Change(path=RECIPE, old="title: Honey oat braid", new="title: Honey barley braid"),
+            "the title",
+        ),
+        (CHAPTER, Change(path=RECIPE, old="1:25: Weighing", new="1:35: Weighing"), "when the chapter begins"),
+        (CHAPTER, Change(path=RECIPE, old="1:25: Weighing", new="1:25: Measuring"), "the chapter"),
+    ],
+)
+def test_a_drawn_picture_of_an_older_build_is_found_out(path: str, change: Change, says: str) -> None:
+    assert says in told(proved({path: papers()[path]}, understood(change)))
+
+
+def test_a_picture_touched_up_by_hand_is_not_the_one_that_was_drawn() -> None:
+    content = papers()[SHARE]
+    (found,) = proved({SHARE: content[:-40] + bytes([content[-40] ^ 1]) + content[-39:]})
+    assert (found.code, "is not the one that was drawn" in found.message) == ("A007", True)
+    start = 4 + int.from_bytes(content[4:6], "big")
+    (found,) = proved({SHARE: content[:2] + content[start:]})
+    assert "no record of what it shows" in found.message
+
+
+@pytest.mark.parametrize("path", [CARD, OVERLAY, SHARE, CHAPTER, f"desk/{BRAID}/tags.pdf"])
 @pytest.mark.parametrize("content", [b"", b"%PDF-1.7 cut", b"\x89PNG\r\n\x1a\n\0\0"])
 def test_what_is_no_pdf_and_no_picture_is_said(path: str, content: bytes) -> None:
     assert [each.code for each in proved({path: content})] == ["A007"]

@@ -54,7 +54,10 @@ def addresses(content: bytes) -> list[str]:
     loaded = [one["href"] for one in page.all("link") if one.get("rel") != "canonical"]
     shown = [one["src"] for one in page.all("img", "script") if "src" in one]
     choices = [
-        part.split()[0] for one in page.all("img") for part in one.get("srcset", "").split(",") if part
+        part.split()[0]
+        for one in page.all("img", "source")
+        for part in one.get("srcset", "").split(",")
+        if part
     ]
     return [*links, *loaded, *shown, *choices]
 

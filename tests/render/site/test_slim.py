@@ -52,6 +52,13 @@ def test_a_script(written: str, published: str) -> None:
             '<script id="a">"<p class="b">"</script><p class=b>',
         ),
         ('<input value="" disabled class="c">', '<input value="" disabled class=c>'),
+        (
+            "<table>\n<tr>\n<td>1</td>\n<td>2\n</td></tr>\n</table>\n",
+            "<table><tr><td>1</td><td>2</td></tr></table>\n",
+        ),
+        ("<ul>\n<li><a>x</a>\n<b>y</b>\n</li>\n</ul>", "<ul>\n<li><a>x</a>\n<b>y</b>\n</li></ul>"),
+        ("<p>two\nlines\n</p>\n<section>", "<p>two\nlines</p><section>"),
+        ("<div>\n<pre>\n<p>\n</pre>\n</div>", "<div>\n<pre>\n<p>\n</pre></div>"),
     ],
 )
 def test_a_page(written: str, published: str) -> None:
