@@ -67,11 +67,9 @@ ABOVE_ALL = {
     "losses": ENTRANCES | {"pipeline", "outputs", "leafing"},
     # The gate before the output, which asks the proof.
     "release": ENTRANCES | {"pipeline"},
-    **dict.fromkeys(
-        ("checked", "leaves", "leafing", "understanding", "making", "memory", "sources_apart"), ENTRANCES
-    ),
+    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
     # From what the pipeline understood: what is printed for one person at a time, what is recorded of a bake day.
-    **dict.fromkeys(("gifts", "baking"), ENTRANCES),
+    **dict.fromkeys(("gifts", "baking", "leafing"), ENTRANCES),
     # The content after a change, from a reading that was kept.
     "again": ENTRANCES,
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.

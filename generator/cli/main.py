@@ -3,28 +3,11 @@
 import argparse
 import os
 import sys
-import traceback
 from collections.abc import Mapping, Sequence
-from pathlib import Path
+from importlib import import_module
 from typing import NoReturn, Protocol
 
-from generator.cli import (
-    baked,
-    book,
-    bring,
-    cards,
-    check,
-    correct,
-    describe,
-    due,
-    make,
-    posted,
-    show,
-    start,
-    tags,
-    view,
-)
-from generator.cli.options import OUR_BUG, USAGE_MISTAKE, Parser
+from generator.cli.exits import OUR_BUG, USAGE_MISTAKE, Parser
 from generator.cli.terminal import prepare, say
 
 
@@ -40,22 +23,23 @@ class Command(Protocol):
     def run(self, parser: argparse.ArgumentParser, options: argparse.Namespace) -> int: ...
 
 
-COMMANDS: Mapping[str, Command] = {
-    "start": start,
-    "check": check,
-    "make": make,
-    "view": view,
-    "show": show,
-    "describe": describe,
-    "baked": baked,
-    "bring": bring,
-    "correct": correct,
-    "tags": tags,
-    "cards": cards,
-    "book": book,
-    "due": due,
-    "posted": posted,
+COMMANDS: Mapping[str, str] = {
+    "start": "lay a new content folder that works at once",
+    "check": "proofread every file",
+    "make": "check, then write the site, the cards, the tags and the descriptions",
+    "view": "the publication and the kitchen desk in a browser on this machine",
+    "show": "one recipe with every amount worked out, in any size",
+    "describe": "the texts that go under a recipe's video",
+    "baked": "record a bake day, sum it up, compare bakes",
+    "bring": "turn an old description, page or table into recipe files",
+    "correct": "puts an amount, a time or a pack's fact right, with the reason",
+    "tags": "gift tags, for the people of a list or to fill in",
+    "cards": "recipe cards of any selection of bakes, several on a sheet",
+    "book": "a booklet of any selection of bakes, or an EPUB",
+    "due": "which published copies are stale, and what to do",
+    "posted": "mark a published copy as renewed",
 }
+"""Every command with the SUMMARY of its module, which is loaded only where the command is called."""
 
 TEXT = """\
 Tinleaf turns one recipe file into a web page, printable cards, gift tags and the text under a video.
@@ -100,16 +84,25 @@ def main(words: Sequence[str] | None = None) -> int:
 
 
 def _dispatch(words: Sequence[str] | None) -> int:
-    parser, parsers = _parsers()
-    options = parser.parse_args(words)
-    command: str | None = options.command
+    given = tuple(sys.argv[1:] if words is None else words)
+    called = next((each for each in given if not each.startswith("-")), "")
+    command = load(called) if called in COMMANDS else None
+    parser, parsers = _parsers({called: command} if command else {})
+    options = parser.parse_args(given)
     if command is None:
         parser.print_help(sys.stderr)
         return USAGE_MISTAKE
-    return COMMANDS[command].run(parsers[command], options)
+    return command.run(parsers[called], options)
 
 
-def _parsers() -> tuple[Parser, dict[str, Parser]]:
+def load(name: str) -> Command:
+    """The module of a command."""
+    module: Command = import_module(f"generator.cli.{name}")  # type: ignore[assignment]
+    return module
+
+
+def _parsers(called: Mapping[str, Command]) -> tuple[Parser, dict[str, Parser]]:
+    """A parser for every command; only those that are called know their options."""
     form = argparse.RawDescriptionHelpFormatter
     parser = Parser(
         prog="tinleaf", description=TEXT, epilog=EXAMPLES, formatter_class=form, allow_abbrev=False
@@ -117,16 +110,18 @@ def _parsers() -> tuple[Parser, dict[str, Parser]]:
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version and end")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     parsers = {}
-    for name, command in COMMANDS.items():
+    for name, summary in COMMANDS.items():
+        command = called.get(name)
         parsers[name] = commands.add_parser(
             name,
-            help=command.SUMMARY,
-            description=command.TEXT,
-            epilog=command.EXAMPLES,
+            help=summary,
+            description=command.TEXT if command else "",
+            epilog=command.EXAMPLES if command else "",
             formatter_class=form,
             allow_abbrev=False,
         )
-        command.add_arguments(parsers[name])
+        if command:
+            command.add_arguments(parsers[name])
     return parser, parsers
 
 
@@ -145,6 +140,8 @@ def _tell(error: Exception) -> int:
     # The engine of templates is loaded where one was filled, and nowhere else.
     if "generator.render.template_fault" not in sys.modules:
         return 0
+    from pathlib import Path
+
     from generator.cli.findings import show_findings
     from generator.render.template_fault import TemplateFault
 
@@ -156,6 +153,8 @@ def _tell(error: Exception) -> int:
 
 def _own_up(error: Exception) -> int:
     """A bug of ours: say so in two lines, with the place; the whole story where TINLEAF_TRACEBACK asks."""
+    import traceback
+
     if os.environ.get("TINLEAF_TRACEBACK"):
         traceback.print_exception(error)
     place = traceback.extract_tb(error.__traceback__)[-1]

@@ -5,22 +5,14 @@ import re
 from datetime import date
 from fractions import Fraction
 from pathlib import Path
-from typing import NoReturn
 
+from generator.cli.exits import OUR_BUG as OUR_BUG
+from generator.cli.exits import USAGE_MISTAKE as USAGE_MISTAKE
+from generator.cli.exits import Parser as Parser
 from generator.cli.folder import content_folder, finish_earlier
 from generator.measure.number import read_number
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import SPOONS
-
-USAGE_MISTAKE = 2
-OUR_BUG = 70
-
-
-class Parser(argparse.ArgumentParser):
-    """An argument parser that says what is wrong in one line, and where to read how it goes."""
-
-    def error(self, message: str) -> NoReturn:
-        self.exit(USAGE_MISTAKE, f"{self.prog}: {message}\nSee `{self.prog} --help`.\n")
 
 
 def day(text: str) -> date:

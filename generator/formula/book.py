@@ -26,7 +26,8 @@ def understand_all(recipes: Mapping[str, WrittenRecipe], *, faulty: Iterable[str
     counted either, and is left out without a message of its own."""
     order, circles = in_order_of_making(recipes)
     found: list[Diagnostic] = list(circles)
-    left_out = {*faulty, *(name for name in recipes if name not in order)}
+    placed = frozenset(order)
+    left_out = {*faulty, *(name for name in recipes if name not in placed)}
     known: dict[str, Formula | None] = dict.fromkeys((*recipes, *left_out))
     for name in order:
         formula, wrong = understand(recipes[name], shelf=shelf, book=known)

@@ -53,10 +53,8 @@ def site_view(
     journal = newest_first(page for kind, page in pages if kind == "journal" and page.on_site)
     standing = tuple(page for kind, page in pages if kind == "standing" and page.on_site)
     links = {view.path: listed[view.name].links for view in recipes}
-    recipes = tuple(
-        replace(view, related=related_reading(view, recipes, (*journal, *standing), links))
-        for view in recipes
-    )
+    related = related_reading(recipes, (*journal, *standing), links)
+    recipes = tuple(replace(view, related=found) for view, found in zip(recipes, related, strict=True))
     rows = tuple(one.declared for view in recipes if (one := listed[view.name]).declared is not None)
     table = allergen_table(rows, region=settings.region)
     search = search_view((listed[view.name].found for view in recipes), (*journal, *standing), table)

@@ -1,6 +1,6 @@
 """One recipe's view: everything its outputs may say, worded once."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
@@ -55,6 +55,8 @@ class Setting:
     photos: Mapping[str, PhotoView]
     day: date
     ledger: Ledger = field(default_factory=Ledger)
+    _titles: dict[str, str] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _users: dict[str, list[Formula]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def spoons(self) -> Spoons:
@@ -63,7 +65,17 @@ class Setting:
     @property
     def titles(self) -> Mapping[str, str]:
         """The title of every recipe by its name."""
-        return {name: each.about.title for name, each in self.book.items()}
+        if not self._titles:
+            self._titles.update((name, each.about.title) for name, each in self.book.items())
+        return self._titles
+
+    def users(self, name: str) -> Sequence[Formula]:
+        """The recipes that are made with this one, in the order of the book."""
+        if not self._users:
+            for each in self.book.values():
+                for used in dict.fromkeys(line.component for line in each.lines if line.component):
+                    self._users.setdefault(used, []).append(each)
+        return self._users.get(name, ())
 
     def on_site(self, published: date | None) -> bool:
         """Whether something of this date is published on the publication day."""
@@ -238,12 +250,7 @@ def _component(line: Line, setting: Setting) -> PageLink | None:
 
 
 def _used_in(formula: Formula, setting: Setting) -> tuple[PageLink, ...]:
-    users = (
-        each
-        for each in setting.book.values()
-        if setting.on_site(each.about.published)
-        and any(line.component == formula.name for line in each.lines)
-    )
+    users = (each for each in setting.users(formula.name) if setting.on_site(each.about.published))
     return tuple(PageLink(title=each.about.title, path=recipe_path(each.name)) for each in users)
 
 

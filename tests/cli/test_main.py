@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.cli.main import COMMANDS, CUT_OFF, PIPE_CLOSED, main
+from generator.cli.main import COMMANDS, CUT_OFF, PIPE_CLOSED, load, main
 from generator.cli.options import OUR_BUG
 from tests.cli.conftest import Cardboard
 
@@ -26,6 +26,22 @@ def test_help_names_every_command(capsys: Capture) -> None:
     out = capsys.readouterr().out
     assert [name for name in COMMANDS if f"\n    {name} " not in out] == []
     assert "tinleaf start my-baking" in out
+
+
+def test_the_list_of_commands_says_what_each_of_them_says() -> None:
+    assert {name: load(name).SUMMARY for name in COMMANDS} == COMMANDS
+
+
+def test_help_loads_no_command() -> None:
+    program = "import sys; from generator.cli.main import main; main(['--help'])"
+    told = subprocess.run(
+        [sys.executable, "-c", f"import sys\ntry: exec({program!r})\nexcept SystemExit: print(*sys.modules)"],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    loaded = {each for each in told.stdout.split() if each.startswith("generator.")}
+    assert loaded == {"generator.cli", "generator.cli.exits", "generator.cli.main", "generator.cli.terminal"}
 
 
 @pytest.mark.parametrize("name", sorted(COMMANDS))
