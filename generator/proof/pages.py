@@ -1,5 +1,6 @@
 """The pages of the site, each read back and held against its view."""
 
+import re
 from collections.abc import Iterable, Iterator
 
 from generator.diagnostics.diagnostic import Diagnostics
@@ -36,6 +37,8 @@ from generator.proof.structured import structured_faults
 from generator.proof.timers import timer_faults
 from generator.wording.speech import gettext, say, shown
 
+_TAG = re.compile("<[^>]*>")
+_FROM = 'from<span class="aside-word"> where %(bake)s has %(allergen)s</span>'
 _FANS = (
     "Side notes by common practice: with a fan, 20 °C or 25 °F less; what the recipe says of a fan oven is not "
     "lowered again. Your own oven knows best."
@@ -152,7 +155,7 @@ def allergen_claims(site: SiteView) -> Iterator[Claim]:
         for cell in row.cells:
             words.append(f"– {gettext('not listed')}" if cell.state == "not listed" else gettext(cell.state))
             if cell.sources and cell.state != "not listed":
-                words.append(f"from where {row.title} has {cell.head.words}")
+                words.append(_TAG.sub("", shown(_FROM, bake=row.title, allergen=cell.head.words)))
                 words.extend(cell.sources)
         yield from claim(f"the row of “{row.title}”", " ".join(words), kind=DECLARATION)
 
@@ -161,8 +164,8 @@ def people_claims(view: PeopleView) -> Iterator[Claim]:
     for row in view.rows:
         words = [row.title, *filter(None, (row.basis,))]
         for cell in row.cells:
-            words.append(cell.state)
+            words.append(gettext(cell.state))
             for answer in cell.answers:
                 if answer.reasons:
-                    words += [f"{answer.word}: {answer.state}", *answer.reasons]
+                    words += [f"{answer.word}: {gettext(answer.state)}", *answer.reasons]
         yield from claim(f"the row of “{row.title}”", " ".join(words), kind=DECLARATION)

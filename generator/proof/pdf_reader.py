@@ -8,12 +8,11 @@ import re
 from typing import TYPE_CHECKING
 
 from generator.proof.built_text import BuiltText, Piece
+from generator.wording.speech import gettext
 
 if TYPE_CHECKING:
     from pypdfium2 import PdfPage
 
-# The number of a list's entry stands by itself and has a blank behind it; the end of a sentence ("gas mark 4.") not.
-_FURNITURE = re.compile(r"\s*(?:\d+\. |.*side \d+ of \d+|.* bench sheet|.* formula sheet)\s*")
 # A range may be broken after its dash.
 _GOES_ON = re.compile(r"[\d¼½¾⅐-⅞][–-]\s*$")
 
@@ -31,13 +30,29 @@ def read_pdf(path: str, content: bytes, *, running: str) -> BuiltText:
         sides = [_side(document[number]) for number in range(len(document))]
     finally:
         document.close()
+    furniture = _furniture()
     pieces = [
         Piece(words=line.rstrip() if _GOES_ON.search(line) else f"{line}\n", side=number)
         for number, side in enumerate(sides, start=1)
         for at, line in enumerate(side.splitlines())
-        if not (_FURNITURE.fullmatch(line) or (line.strip() == running and at))
+        if not (furniture.fullmatch(line) or (line.strip() == running and at))
     ]
     return BuiltText(path=path, pieces=tuple(pieces))
+
+
+def _furniture() -> re.Pattern[str]:
+    """What repeats on each side, in the language that is spoken.
+
+    The number of a list's entry stands by itself and has a blank behind it; the end of a sentence ("gas mark 4.")
+    not.
+    """
+    side = (
+        re.escape(gettext("side {page} of {pages}"))
+        .replace(r"\{page\}", r"\d+")
+        .replace(r"\{pages\}", r"\d+")
+    )
+    heads = (re.escape(gettext(each)) for each in ("bench sheet", "formula sheet"))
+    return re.compile(rf"\s*(?:\d+\. |.*{side}|{'|'.join(f'.* {head}' for head in heads)})\s*")
 
 
 def _side(page: "PdfPage") -> str:

@@ -10,6 +10,7 @@ from markupsafe import Markup, escape
 
 from generator.present.views import BlockView, LineView, RecipeView, Rich, Run, UseView, WayView
 from generator.render.rich_text import rich_html
+from generator.wording.speech import gettext, say
 
 # What `rich_text` writes for a picture and for a link; paper shows their words, and the address of a link.
 _PICTURE = re.compile(r'<img [^>]*?alt="([^"]*)"[^>]*>')
@@ -114,8 +115,8 @@ def line_words(line: LineView) -> str:
     """What follows an item on its line: preparation, where it is told, and that it is optional."""
     pieces = (
         line.preparation,
-        f"see {line.component.title}" if line.component else "",
-        "optional" if line.optional else "",
+        say("see {title}", title=line.component.title) if line.component else "",
+        gettext("optional") if line.optional else "",
     )
     return ", ".join(piece for piece in pieces if piece)
 
