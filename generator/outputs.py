@@ -75,8 +75,9 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
         leaf.name: Own(leaf=replace(leaf, entry=None), site=bare_site, settings=settings)
         for leaf in everywhere
     }
-    proved = (replace(task, proof=own[task.about]) if task.about else task for task in tasks)
-    return (*proved, *_entries(on_site, bare_site, settings))
+    packed = settings.compressed
+    finished = (replace(each, proof=own.get(each.about), compressed=packed) for each in tasks)
+    return (*finished, *_entries(on_site, bare_site, settings))
 
 
 def _entries(on_site: tuple[Leaf, ...], site: SiteView, settings: Settings) -> Iterator[Task]:

@@ -49,12 +49,13 @@ class Friction:
 class Settings:
     """The settings of a publication, under the names they have in `site.yaml`.
 
-    `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` and `short_limit` bytes.
-    `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
+    `url` is absolute and ends with a slash. `pack_age` counts days, `description_limit` and `short_limit`
+    bytes. `egg` is the size an egg has where a line says none. `flour_cup` is how a cup of white wheat flour
     was filled: spooned 125 g, dipped 137 g. `cups_beside` names the cups of other countries that pages show
     beside the site's own. `yeast_sugar` is the percent of sugar on flour above which a yeast for sweet doughs
-    is suggested (common practice: from 5 to 12). `machine`, `dough_temperature` and `friction` have no default: what
-    they do not say is told as not known.
+    is suggested (common practice: from 5 to 12). `compressed` asks for copies for servers that send them
+    ready. `machine`, `dough_temperature` and `friction` have no default: what they do not say is told as not
+    known.
     """
 
     title: str = ""
@@ -81,6 +82,7 @@ class Settings:
     paid_links: str = ""
     description_limit: int = 5000
     short_limit: int = 2000
+    compressed: bool = False
     machine: Machine | None = None
     dough_temperature: Degrees | None = None
     friction: Friction = Friction()

@@ -38,6 +38,7 @@ class Task:
     with those that they name in turn. `stage` is the row that the task counts in under `--profile`.
     `libraries` names modules that `work` imports, which are loaded once before processes are forked.
     `about` names what it is about: tasks about one thing are done one after the other, by one worker.
+    With `compressed` each text for the web that it makes has a compressed copy beside it.
     `proof` is what its products are held against where they are made; None where they are proved with others.
     """
 
@@ -49,6 +50,7 @@ class Task:
     libraries: tuple[str, ...] = ()
     about: str = ""
     proof: object = None
+    compressed: bool = False
 
 
 def kept(value: object) -> Kept:

@@ -13,6 +13,7 @@ from multiprocessing import get_all_start_methods, get_context
 from types import MappingProxyType
 
 from generator.build.cache import Cache
+from generator.build.compressed import with_copies
 from generator.build.fingerprint import fingerprint
 from generator.build.packing import digest, mark_of, packed, pressed, unpressed
 from generator.build.task import Kept, OnDisk, Task
@@ -85,7 +86,8 @@ def key_of(task: Task, *, ground: str, themes: Callable[[tuple[str, ...]], str],
     """The fingerprint of all that the result depends on. `ground` is that of the program itself."""
     inputs = tuple(told(each) for each in task.inputs)
     work = task.work
-    return digest(ground, f"{work.__module__}.{work.__qualname__}", themes(task.themes), inputs)
+    made = (f"{work.__module__}.{work.__qualname__}", *(("compressed",) if task.compressed else ()))
+    return digest(ground, made, themes(task.themes), inputs)
 
 
 class Teller:
@@ -223,6 +225,8 @@ def _make(shop: Workshop, key: str, task: Task) -> Done:
         products = task.work(*(value_of(each, shop.cache) for each in task.inputs))
         made = time.perf_counter()
         unproven = _unproven(products, task, shop)
+    if task.compressed:
+        products = tuple(with_copies(products))
     read = time.perf_counter()
     content = pressed(packed([(each.path, each.content) for each in products]))
     held = not unproven and shop.cache.put(key, content)

@@ -1,9 +1,11 @@
 """A built output folder, read back as a whole: every file, files that nothing explains, files that are missing."""
 
+import gzip
 import hashlib
 import json
 import posixpath
 import re
+import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -24,6 +26,7 @@ _STYLE_LINK = re.compile(r"url\(\s*['\"]?([^'\")]+)['\"]?\s*\)")
 _OVERLAY = re.compile(r"desk/[^/]+/overlay-\d+\.png")
 _BOOK = re.compile(r"desk/books/[^/]+\.(?:pdf|epub)")
 _CARDS = re.compile(r"desk/cards/[^/]+\.pdf")
+_COPY = ".gz"
 _SITEMAP = re.compile(r"site/sitemap-\d+\.xml")
 
 
@@ -65,6 +68,7 @@ def prove_folder(root: Path, expected: Expected) -> Proved:
         *strange,
         *prove(files, expected),
         *_personal(files, expected),
+        *_copies(files, expected),
         *_foreign(files, expected, made, {each.target for each in links if _is_carried(each.target)}),
         *_missing(files, expected, links),
     ]
@@ -146,7 +150,7 @@ def _foreign(
             continue
         if _BOOK.fullmatch(path) or _CARDS.fullmatch(path):
             continue
-        if _is_further(path, files, expected):
+        if _is_further(path, files, expected) or _is_copy(path, files):
             continue
         if path in made:
             message = "an earlier make wrote this file, and nothing in the content asks for it any more"
@@ -154,6 +158,23 @@ def _foreign(
         else:
             message = "nothing in the content explains this file, and no make wrote it"
             yield _finding("A006", path, message, "Move it away; a make leaves alone what it did not write.")
+
+
+def _is_copy(path: str, files: Mapping[str, bytes]) -> bool:
+    return path.endswith(_COPY) and path.removesuffix(_COPY) in files
+
+
+def _copies(files: Mapping[str, bytes], expected: Expected) -> Iterator[Diagnostic]:
+    """Compressed copies: a reader gets them in place of the file that they are of."""
+    for path in (each for each in files if _is_copy(each, files)):
+        try:
+            said = gzip.decompress(files[path])
+        except (OSError, EOFError, zlib.error) as error:
+            yield _finding("A007", path, f"this file cannot be read back: {error}", expected.remedy)
+            continue
+        if said != files[path.removesuffix(_COPY)]:
+            message = f"this copy does not hold what {path.removesuffix(_COPY)} holds"
+            yield _finding("A010", path, message, expected.remedy)
 
 
 def _is_further(path: str, files: Mapping[str, bytes], expected: Expected) -> bool:

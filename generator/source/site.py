@@ -22,6 +22,7 @@ from generator.source.fields import (
     text_of,
     texts_of,
     whole_of,
+    yes_no_of,
 )
 from generator.source.machine import read_dough_temperature, read_friction, read_machine
 from generator.wording.speech import has_words, languages
@@ -166,6 +167,7 @@ READERS: dict[str, _Reader] = {
     "paid_links": text_of,
     "description_limit": _days,
     "short_limit": _days,
+    "compressed": yes_no_of,
     "machine": read_machine,
     "dough_temperature": read_dough_temperature,
     "friction": read_friction,
