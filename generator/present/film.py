@@ -3,6 +3,8 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
+from zoneinfo import ZoneInfo
 
 from generator.formula.model import Formula, Video
 from generator.history.taking_back import in_time
@@ -17,11 +19,14 @@ from generator.wording.speech import say
 _PLACE = re.compile(r"\bat ([0-9]{1,3}(?::[0-9]{2}){1,2})\b")
 
 
-def video_views(formula: Formula, settings: Settings) -> tuple[VideoView, ...]:
-    """The films in the order of the file. What a film shows is said beside the first one, and at its chapter."""
+def video_views(formula: Formula, settings: Settings, *, day: date) -> tuple[VideoView, ...]:
+    """The films in the order of the file; those that appear after `day` are not on the site yet.
+
+    What a film shows is said beside the first one, and at its chapter.
+    """
     shown = tuple(_shown(formula, settings))
     return tuple(
-        _video(video, formula.about.title, settings, shown if index == 0 else ())
+        _video(video, formula.about.title, settings, shown if index == 0 else (), day)
         for index, video in enumerate(formula.about.videos)
     )
 
@@ -55,7 +60,8 @@ def _shown(formula: Formula, settings: Settings) -> Iterator[_Shown]:
         yield _Shown(seconds=read_clock(place[1]) if place else None, remark=remark, beside=beside)
 
 
-def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ...]) -> VideoView:
+def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ...], day: date) -> VideoView:
+    appears = video.published.astimezone(ZoneInfo(settings.zone)).date() if video.published else day
     return VideoView(
         url=video.url,
         name=title,
@@ -65,6 +71,7 @@ def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ..
         length=_stamp(video.seconds) if video.seconds else "",
         chapters=_chapters(video, shown),
         film_remarks=tuple(each.remark for each in shown),
+        on_site=appears <= day,
     )
 
 

@@ -23,6 +23,7 @@ from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
 from generator.present.mentions import is_article, linked_words, resized_passage, rich
 from generator.present.net_weight import net_weight
+from generator.present.reasons import reasons
 from generator.present.sheet import sheet_view
 from generator.present.steps import resized_ways, way_views
 from generator.present.times import iso_times, times_views
@@ -122,7 +123,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         ),
         label=label_view(setting.declarations[formula.name][settings.region], settings),
         corrections=correction_views(formula, settings, setting.ledger, setting.titles),
-        videos=video_views(formula, settings),
+        videos=video_views(formula, settings, day=setting.day),
         links=tuple(LinkView(title=each.title, url=each.url, paid=each.paid) for each in about.links),
         paid_words=settings.paid_links if any(each.paid for each in about.links) else "",
         credits=tuple(CreditView(what=each.what, who=each.who, url=each.url) for each in about.credits),
@@ -236,7 +237,7 @@ def _line(line: Line, setting: Setting) -> LineView:
         component=_component(line, setting),
         allergens=tuple(map(allergen_word, carried.allergens)),
         may_contain=tuple(map(allergen_word, carried.may_contain)),
-        unknown=carried.unknown,
+        unknown=reasons(carried.unknown),
         beside=cups_beside(line, setting.settings),
     )
 

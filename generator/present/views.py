@@ -241,6 +241,7 @@ class VideoView:
     length: str
     chapters: tuple[ChapterView, ...]
     film_remarks: tuple[str, ...]
+    on_site: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -323,6 +324,11 @@ class RecipeView:
     since: tuple[SinceView, ...] = ()
     related: tuple[Related, ...] = ()
     occasions: tuple[str, ...] = ()
+
+    @property
+    def films_on_site(self) -> tuple[VideoView, ...]:
+        """The films that readers may see: a film with a later day is only on the maker's own desk."""
+        return tuple(each for each in self.videos if each.on_site)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

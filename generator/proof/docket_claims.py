@@ -191,7 +191,7 @@ def oven_claims(view: RecipeView) -> Iterator[Claim]:
 
 def film_claims(view: RecipeView) -> Iterator[Claim]:
     """What the films still show, and their chapters."""
-    for video in view.videos:
+    for video in view.films_on_site:
         for remark in video.film_remarks:
             yield from claim("what the film still shows", remark, loose=True)
         for chapter in video.chapters:

@@ -49,7 +49,7 @@ def _sections(view: RecipeView, site: str) -> Iterator[Markup]:
     yield headed(say("Keeping"), paragraph(view.keeps))
     for chapter in view.prose:
         yield headed(chapter.title, prose(chapter.markdown, page=view.url, site=site, level=3))
-    yield headed(say("Film"), Markup().join(_film(film) for film in view.videos))
+    yield headed(say("Film"), Markup().join(_film(film) for film in view.films_on_site))
     yield headed(say("Where to get it"), _links(view))
     yield headed(say("With thanks"), items(_credits(view)))
 

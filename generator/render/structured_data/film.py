@@ -6,7 +6,7 @@ from generator.render.structured_data.script import Node, known
 
 def films(view: RecipeView) -> list[Node]:
     """One VideoObject for each film whose required properties are known."""
-    return [_film(film, view) for film in view.videos if film.name and film.published and view.photo]
+    return [_film(film, view) for film in view.films_on_site if film.name and film.published and view.photo]
 
 
 def _film(film: VideoView, view: RecipeView) -> Node:
