@@ -11,6 +11,7 @@ from generator.declaration.model import Declaration, Trace
 from generator.declaration.people import is_meant, may_be_meant
 from generator.declaration.regions import Region, allergen_word, region_named
 from generator.present.addresses import slug
+from generator.present.reasons import reasons
 from generator.wording.speech import later, say
 
 PATH = "allergens/"
@@ -94,7 +95,7 @@ def _cell(head: AllergenHead, bake: Declared, rules: Region) -> AllergenCell:
         return AllergenCell(head=head, state=state, sources=_sources((*certain, *perhaps)))
     if bake.declaration.finished:
         return AllergenCell(head=head, state=NOT_LISTED, sources=())
-    return AllergenCell(head=head, state=TO_READ, sources=bake.declaration.unknown)
+    return AllergenCell(head=head, state=TO_READ, sources=reasons(bake.declaration.unknown))
 
 
 def _is_meant(trace: Trace, head: AllergenHead, rules: Region) -> bool:

@@ -15,6 +15,7 @@ from generator.present.allergen_table import (
     Declared,
     allergen_table,
 )
+from generator.present.reasons import reasons
 from generator.present.recipe import Setting
 from generator.present.views import RecipeView, SiteView
 from generator.wording.forms import day_words
@@ -149,7 +150,7 @@ def _declared(
         place=places[view.path],
         contains=said[CONTAINS],
         may_contain=said[MAY],
-        to_read=() if declaration.finished else declaration.unknown,
+        to_read=() if declaration.finished else reasons(declaration.unknown),
         unfinished=row.unfinished,
     )
 
