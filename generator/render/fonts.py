@@ -184,12 +184,13 @@ def face_rules(folder: str) -> str:
 
 
 def _face_rule(face: Typeface, address: str, reach: str) -> str:
+    # A face that comes late waits for the next page: a line that moves while it is read loses its reader.
     return (
         "@font-face {\n"
         f'  font-family: "{face.family}";\n'
         f"  font-style: {face.style};\n"
         f"  font-weight: {face.weight};\n"
-        "  font-display: swap;\n"
+        "  font-display: optional;\n"
         f'  src: url("{address}");\n'
         f"  unicode-range: {reach};\n"
         "}\n"
