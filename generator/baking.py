@@ -23,11 +23,13 @@ from generator.history.bake_entries import Entry
 from generator.history.bakes import BakeRecord, read_bakes
 from generator.history.bench_words import Said, read_said
 from generator.history.revisions import revision_of
+from generator.measure.unit import nearest_units
 from generator.pipeline import CheckResult
 from generator.present.bake_comparison import comparison_view
 from generator.present.bake_data import comparison_data, day_data
 from generator.present.bake_days import bake_day_view
 from generator.present.bake_views import BakeDayView, ComparisonView
+from generator.present.bake_views import Offered as Offered
 from generator.present.recipe import Setting
 from generator.records.rebuild import Refused, rebuild
 from generator.source.pending import Change
@@ -150,7 +152,9 @@ def _entries(
     for key, texts in (("added", wanted.add), ("left", wanted.left)):
         for text in texts:
             said = read_said(text, spoons=result.setting.spoons)
-            if isinstance(said, str):
+            if not isinstance(said, str) and (why := _no_unit(result, name, said)):
+                refused.append(f"--{'add' if key == 'added' else 'left'}: {why}")
+            elif isinstance(said, str):
                 refused.append(f"--{'add' if key == 'added' else 'left'}: {said}")
             else:
                 entries.append(Entry(key=key, how="add", fields=_fields(result, name, said, key)))
@@ -164,6 +168,23 @@ def _entries(
     entries += [Entry(key=key, how="set", text=text) for key, text in wanted.set]
     entries += [Entry(key=key, how="more", text=text) for key, text in wanted.more]
     return tuple(entries), tuple(refused)
+
+
+def _no_unit(result: CheckResult, name: str, said: Said) -> str:
+    """Why `2 glugs water` is not understood: a word that is no unit before something known; "" where it is."""
+    word, _, rest = said.item.partition(" ")
+    bare = not any(map(str.isalpha, said.amount))
+    if not bare or not rest or _is_known(result, name, said.item) or not _is_known(result, name, rest):
+        return ""
+    near = " or ".join(f"“{each}”" for each in nearest_units(word))
+    hint = f"Did you mean {near}?" if near else f"Write it as in “10 g {rest}”."
+    return f"“{word}” is no unit. {hint}"
+
+
+def _is_known(result: CheckResult, name: str, item: str) -> bool:
+    formula = result.setting.book.get(name)
+    line = line_named(formula, item) if formula is not None else None
+    return line is not None or result.shelf.ware(item)[0] is not None
 
 
 def _fields(result: CheckResult, name: str, said: Said, key: str) -> tuple[tuple[str, str], ...]:

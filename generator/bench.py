@@ -9,6 +9,9 @@ from generator.pipeline import CheckResult
 from generator.present.scaled import scaled_view
 from generator.present.views import RecipeView, WayView
 
+MOST_PARTS = 16
+"""The largest denominator of a size that is written as a fraction."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchLine:
@@ -67,6 +70,21 @@ def bench_view(result: CheckResult, name: str, *, size: str = "") -> BenchView |
         revision=view.revision,
         makes=view.makes,
     )
+
+
+def size_text(result: CheckResult, name: str, size: str) -> tuple[str, str]:
+    """How many times the recipe a size is, as a record says it, "" for the recipe as written; and why it is none.
+
+    A tin's is told to a thousandth.
+    """
+    granted = _granted(result, name, size)
+    if isinstance(granted, str):
+        return "", granted
+    factor = granted.factor
+    if factor == 1:
+        return "", ""
+    exact = factor.denominator <= MOST_PARTS
+    return (str(factor) if exact else f"{float(factor):.3f}".rstrip("0").rstrip(".")), ""
 
 
 def _granted(result: CheckResult, name: str, size: str) -> Granted | str:

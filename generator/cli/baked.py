@@ -53,6 +53,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     for name, words in _NOTES:
         entries.add_argument(f"--{name}", metavar="TEXT", action="append", default=[], help=words)
     once = parser.add_argument_group("entries, the last one counts")
+    once.add_argument("--size", metavar="N", help="how many times the recipe, as in 2 or 1/2")
     once.add_argument("--room", metavar="TEXT", help="how warm the kitchen is")
     once.add_argument("--weather", metavar="TEXT", help="how damp; a percentage is used in --compare")
     once.add_argument("--dough", metavar="WEIGHT", help="what it weighs before baking")
@@ -97,6 +98,7 @@ def _wanted(options: argparse.Namespace) -> "Wanted":
     from generator.baking import Wanted
 
     once = (
+        ("size", options.size),
         ("room", options.room),
         ("weather", options.weather),
         ("dough", options.dough),

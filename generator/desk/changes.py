@@ -4,7 +4,6 @@ Each answers with what to tell, and is carried out by the functions that the com
 """
 
 import hashlib
-import shlex
 from collections.abc import Sequence
 from difflib import unified_diff
 from pathlib import Path
@@ -17,7 +16,7 @@ from generator.amend.plan import Plan, plan_correction
 from generator.amend.plan_pantry import plan_pantry
 from generator.amend.retype import retyped_bytes, shown_text
 from generator.amend.standing import Standing, read_standing
-from generator.amend.words import sorted_out
+from generator.baking import Offered, bakes_of, view_of
 from generator.desk.state import Desk
 from generator.diagnostics.diagnostic import Diagnostics, has_errors
 from generator.history.ledger import LEDGER, appended
@@ -28,32 +27,22 @@ Answer = dict[str, object]
 MOST_TEXT = 1_000_000
 
 
-def carry_out(desk: Desk, name: str, offer: str) -> Answer:
-    """The correction that a bake day offers, given as the command that it stands as."""
-    words = shlex.split(offer)
-    if words[:2] != ["tinleaf", "correct"] or len(words) != 9 or words[2] != name:
-        return _no("this is no correction that was offered")
-    options = dict(zip(words[5::2], words[6::2], strict=True))
-    if set(options) != {"--why", "--from"}:
-        return _no("this is no correction that was offered")
+def carry_out(desk: Desk, name: str, *, what: str, new: str, why: str, bake: str) -> Answer:
+    """A correction that a bake day offers: planned by what `tinleaf correct` plans it by."""
     with desk.lock:
         standing = read_standing(desk.root, day=desk.day)
-        faults = standing.ledger_faults()
-        if faults or name not in standing.result.setting.book:
+        if standing.ledger_faults() or name not in standing.result.setting.book:
             return _no("the recipe or the ledger has errors that are to be mended first")
-        bake = bake_named(standing.result, name, options["--from"])
-        if isinstance(bake, Refused):
-            return _refused(bake)
-        what, old, new = sorted_out(words[3:5], standing.result.setting.book[name])
-        asked = Asked(
-            recipe=name,
-            what=what,
-            old=old,
-            new=new,
-            why=options["--why"],
-            on=standing.result.setting.day,
-            bake=bake,
-        )
+        bakes = bakes_of(standing.result, desk.root, name)
+        views = (view_of(standing.result, each) for each in bakes if each.day.record.path == bake)
+        wanted = Offered(recipe=name, what=what, new=new, why=why, bake=bake)
+        if not any(wanted in view.offered for view in views):
+            return _no("this is no correction that was offered")
+        named = bake_named(standing.result, name, bake)
+        if isinstance(named, Refused):
+            return _refused(named)
+        day = standing.result.setting.day
+        asked = Asked(recipe=name, what=what, new=new, why=why, on=day, bake=named)
         return _planned(desk, plan_correction(standing, asked))
 
 

@@ -10,6 +10,7 @@ from datetime import date
 from typing import Any
 
 from generator.baking import Outcome, Wanted, record_bake
+from generator.bench import size_text
 from generator.desk.state import Desk
 from generator.history.bake_book import record_of_day
 from generator.source.write import Change
@@ -24,7 +25,10 @@ _MORE = frozenset({"note", "next"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """`id` is given by the tablet; `kind` is start, add, left, time, pack, photo, or a key of the record."""
+    """`id` is given by the tablet; `kind` is start, add, left, time, pack, photo, or a key of the record.
+
+    The text of a start is the size that is baked.
+    """
 
     id: str
     kind: str
@@ -97,6 +101,12 @@ def _record(desk: Desk, name: str, on: date, entries: tuple[Entry, ...], photo: 
     after = (json.dumps(kept, indent=0) + "\n").encode()
     beside: tuple[Change, ...] = (Change(path=IDS, before=before, after=after),)
     wanted = _wanted(entries)
+    sized = next((each.text for each in entries if each.kind == "start" and each.text), "")
+    if sized and name in result.setting.book:
+        size, why = size_text(result, name, sized)
+        if why:
+            return Outcome(refused=(why,))
+        wanted = replace(wanted, set=(("size", size), *wanted.set)) if size else wanted
     if photo is not None:
         path = _photo_path(desk, name, on)
         beside = (Change(path=path, before=None, after=photo), *beside)

@@ -2,7 +2,6 @@
 
 import asyncio
 from collections.abc import AsyncIterator
-from dataclasses import replace
 from html import escape
 
 from starlette.concurrency import run_in_threadpool
@@ -28,11 +27,6 @@ from generator.pipeline import describe_text
 from generator.preview import TemplateFault
 from generator.records.due import stale_copies, unmarked
 from generator.render.description.correction import correction_note
-
-_SCALED = (
-    "What you entered is in the record, and its size in the note. A record is summed up by the recipe as written, so "
-    "of another size no sum is shown and no correction is offered."
-)
 
 
 async def home_page(house: House, request: Request) -> Response:
@@ -132,9 +126,6 @@ async def sum_page(house: House, request: Request) -> Response:
     if not chosen:
         return JSONResponse({"ok": False, "told": ["nothing is recorded of this day yet"]}, status_code=404)
     view = view_of(known.result, chosen[-1])
-    if request.query_params.get("size", ""):
-        # A record does not say its size, so its sums are by the recipe as written: of a scaled bake they are wrong.
-        view = replace(view, summary=_SCALED, facts=(), offers=(), no_offer="")
     return JSONResponse(
         {
             "ok": True,
@@ -144,6 +135,16 @@ async def sum_page(house: House, request: Request) -> Response:
             "remarks": view.remarks,
             "facts": view.facts,
             "offers": view.offers,
+            "offered": [
+                {
+                    "what": each.what,
+                    "new": each.new,
+                    "why": each.why,
+                    "bake": each.bake,
+                    "command": each.command,
+                }
+                for each in view.offered
+            ],
             "no_offer": view.no_offer,
         }
     )

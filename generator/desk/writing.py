@@ -70,7 +70,8 @@ async def photo_change(house: House, request: Request) -> object:
 async def correct_change(house: House, request: Request) -> object:
     values = await values_of(request)
     name = recipe_in(await known_of(house), request)
-    return await run_in_threadpool(changes.carry_out, house.desk, name, text_in(values, "offer"))
+    told = {key: text_in(values, key) for key in ("what", "new", "why", "bake")}
+    return await run_in_threadpool(partial(changes.carry_out, house.desk, name, **told))
 
 
 @answering

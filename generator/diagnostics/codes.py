@@ -240,6 +240,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "K011": _error("an entry without keys"),
         "K012": _error("a stage that there is not"),
         "K013": _error("not a time of a stage"),
+        "K014": _error("not a size of a bake"),
         # W: writing into the content folder
         "W001": _error("a file that changed meanwhile"),
         "W002": _error("a file that cannot be written"),

@@ -16,7 +16,7 @@ _HUMIDITY = re.compile(r"([0-9]{1,3}(?:[.,][0-9])?)\s?%")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeDay:
-    """A record with its sums. `humidity` is the one percentage of the weather, `warmth` the room in °C.
+    """A record with its sums, which are those of the recipe's own size. `humidity` is the one percentage of the weather, `warmth` the room in °C.
 
     `raw` is what went into the oven: the dough as it was weighed, else everything that was put in; `weighed` tells
     which. `loss` is the share of it that the bake lost.
@@ -31,20 +31,21 @@ class BakeDay:
 
     @property
     def loss(self) -> Fraction | None:
-        baked = self.record.baked
+        baked = self.record.as_written.baked
         return (self.raw - baked) / self.raw if baked is not None and self.raw > 0 else None
 
 
 def bake_day(record: BakeRecord, formula: Formula, book: Mapping[str, Formula]) -> BakeDay:
     """The day by the formula that the record was baked with."""
-    left = tuple(LeftOver(item=each.item, line=each.line, grams=each.grams) for each in record.left)
-    sums = sums_of(formula, book=book, added=record.added, left=left)
+    own = record.as_written
+    left = tuple(LeftOver(item=each.item, line=each.line, grams=each.grams) for each in own.left)
+    sums = sums_of(formula, book=book, added=own.added, left=left)
     return BakeDay(
         record=record,
         sums=sums,
         humidity=humidity_in(record.weather),
         warmth=_warmth(record.room),
-        raw=record.dough if record.dough is not None else sums.kept.mid,
+        raw=own.dough if own.dough is not None else sums.kept.mid,
         weighed=record.dough is not None,
     )
 

@@ -7,6 +7,7 @@ from generator.source.quoting import quoted
 
 # The comment of a key tells what goes there; a value typed or entered below it is the record's own.
 PROMPTS = """\
+# size: how many times the recipe, as in 2 or 1/2
 # room: how warm the kitchen is, as in 66 F or 19 C
 # weather: and how damp, as in rain all day, 70 %
 # packs: those opened today, by their names in pantry.yaml, as in [{flow}]

@@ -6,7 +6,7 @@ what a record names: the recipe, the packs of the pantry, the ingredients that w
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 from pathlib import PurePosixPath
@@ -19,7 +19,7 @@ from generator.formula.model import Formula, Line, Ware
 from generator.formula.references import KINDS
 from generator.formula.shelf import Shelf
 from generator.measure.duration import Duration, read_duration
-from generator.measure.number import Range
+from generator.measure.number import Range, read_number
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.temperature import read_temperature
 from generator.source.document import Mapping as Keys
@@ -28,9 +28,23 @@ from generator.source.fields import check_keys, date_of, text_of, whole_of
 
 T = TypeVar("T")
 KEYS = (
-    *("recipe", "day", "revision", "room", "weather", "packs", "added", "left", "times", "dough", "baked"),
+    *(
+        "recipe",
+        "day",
+        "revision",
+        "size",
+        "room",
+        "weather",
+        "packs",
+        "added",
+        "left",
+        "times",
+        "dough",
+        "baked",
+    ),
     *("photos", "note", "next"),
 )
+MOST_TIMES = 100
 _NAMED = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})-(.+)")
 
 
@@ -56,13 +70,15 @@ class Took:
 class BakeRecord:
     """One bake day. Weights are grams; `when` of what was added stands beside it in `whens`, in its order.
 
-    `number` is 2 for the second bake of a day, and so on.
+    `number` is 2 for the second bake of a day, and so on. `size` is how many times the recipe was baked, None for
+    the recipe as written; weights are those of the day, and `as_written` reckons them back.
     """
 
     path: str
     recipe: str
     day: date
     revision: int | None = None
+    size: Fraction | None = None
     room: str = ""
     weather: str = ""
     packs: tuple[Ware, ...] = ()
@@ -78,10 +94,29 @@ class BakeRecord:
     next: str = ""
 
     @property
+    def as_written(self) -> "BakeRecord":
+        """The record with all its weights as of the recipe's own size."""
+        if self.size is None or self.size == 1:
+            return self
+        share = 1 / self.size
+        return replace(
+            self,
+            size=None,
+            added=tuple(replace(each, grams=_part(each.grams, share)) for each in self.added),
+            left=tuple(replace(each, grams=_part(each.grams, share)) for each in self.left),
+            dough=self.dough * share if self.dough is not None else None,
+            baked=self.baked * share if self.baked is not None else None,
+        )
+
+    @property
     def number(self) -> int:
         stem = PurePosixPath(self.path).stem
         match = re.fullmatch(rf"[0-9-]{{10}}-{re.escape(self.recipe)}-([0-9]{{1,4}})", stem)
         return int(match[1]) if match else 1
+
+
+def _part(grams: Range | None, share: Fraction) -> Range | None:
+    return grams.scaled(share) if grams is not None else None
 
 
 def read_bakes(
@@ -148,6 +183,7 @@ class _Reader:
             recipe=recipe,
             day=day,
             revision=self._taken(whole_of(self.keys.get("revision"), least=1)),
+            size=self._size(),
             room=self._text("room"),
             weather=self._text("weather"),
             packs=tuple(ware for ware, _ in packs),
@@ -183,6 +219,18 @@ class _Reader:
             self._note("K007", node.span, "this is another day than the file's name says", hint)
         self.found += faults if stated is None else ()
         return stated or named
+
+    def _size(self) -> Fraction | None:
+        """How many times the recipe: a number, a fraction or a decimal."""
+        node, text = self.keys.get("size"), self._text("size")
+        if node is None or not text:
+            return None
+        read = read_number(text)
+        if read is None or read[1] != len(text) or not read[0].is_exact or not 0 < read[0].low <= MOST_TIMES:
+            hint = f"Write how many times the recipe, as in 2 or 1/2: above 0 and at most {MOST_TIMES}."
+            self._note("K014", node.span, f"“{text[:40]}” is not a size", hint)
+            return None
+        return read[0].low
 
     def _from_name(self) -> tuple[str, str]:
         match = _NAMED.fullmatch(PurePosixPath(self.path).stem)

@@ -7,7 +7,7 @@ from math import sqrt
 from generator.history.bake_days import BakeDay, Group, Spread, groups_of
 from generator.measure.number import Range
 from generator.present.amounts import decimal, percent_words, weight_words
-from generator.present.bake_days import signed_grams
+from generator.present.bake_days import signed_grams, times_words
 from generator.present.bake_views import BakeRowView, ComparisonView, GroupView, SpreadView
 from generator.wording.forms import day_words
 
@@ -35,8 +35,9 @@ def _group(group: Group) -> GroupView:
 
 
 def _row(day: BakeDay) -> BakeRowView:
-    record = day.record
+    record = day.record.as_written
     number = f" ({record.number})" if record.number > 1 else ""
+    number += f" ({times_words(day.record)} the recipe)" if day.record.size not in (None, 1) else ""
     loss = f" (-{decimal(100 * day.loss, places=1)} %)" if day.loss is not None and day.loss >= 0 else ""
     baked = weight_words(Range.exact(record.baked)) + loss if record.baked is not None else ""
     return BakeRowView(

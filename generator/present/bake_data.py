@@ -22,6 +22,7 @@ def day_data(day: BakeDay, view: BakeDayView) -> Mapping[str, Value]:
         "day": record.day.isoformat(),
         "bake": record.number,
         "revision": record.revision,
+        "size": _number(record.size),
         "room_c": _number(day.warmth),
         "humidity": _number(day.humidity),
         "weather": record.weather or None,

@@ -1,6 +1,5 @@
 """A bake day in words: what was added and left, what that made of the dough, and the correction it suggests."""
 
-import shlex
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
@@ -11,9 +10,10 @@ from generator.formula.bake_sums import Change
 from generator.formula.model import Formula, Line
 from generator.formula.timeline import stages_of
 from generator.history.bake_days import BakeDay
+from generator.history.bakes import BakeRecord
 from generator.measure.number import Range
 from generator.present.amounts import count_words, decimal, grams_on_scale, percent_words, weight_words
-from generator.present.bake_views import BakeDayView
+from generator.present.bake_views import BakeDayView, Offered
 from generator.present.durations import minutes_words
 from generator.present.measures import in_pieces
 from generator.present.recipe import Setting
@@ -36,7 +36,7 @@ def bake_day_view(day: BakeDay, formula: Formula, setting: Setting, *, current: 
         alarms=alarms(day, formula, setting),
         remarks=tuple(_remarks(day, setting.book)),
         facts=tuple(_facts(day, formula)),
-        offers=offers,
+        offered=offers,
         no_offer=_no_offer(day, offers, current if stale else 0),
     )
 
@@ -62,7 +62,7 @@ def _unweighed(change: Change) -> str:
 
 
 def _sums(day: BakeDay) -> Iterator[str]:
-    sums = day.sums
+    sums, own = day.sums, day.record.as_written
     before, after = (percent_words(each.hydration) for each in (sums.before, sums.after))
     changes = [change_words(each) for each in sums.changes]
     hydration = f"hydration {before} → {after}" if before != after else f"hydration {before}"
@@ -76,11 +76,11 @@ def _sums(day: BakeDay) -> Iterator[str]:
         weight_words(each.dough_grams) for each in (sums.before, sums.after) if each.dough_grams.high > 0
     ]
     dough = " → ".join(dict.fromkeys(weights))
-    weighed = f"{weight_words(Range.exact(day.record.dough))} on the scale" if day.record.dough else ""
+    weighed = f"{weight_words(Range.exact(own.dough))} on the scale" if own.dough else ""
     if dough or weighed:
         yield f"dough {', '.join(each for each in (dough, weighed) if each)}"
-    if day.record.baked is not None:
-        yield f"after baking {weight_words(Range.exact(day.record.baked))}{_loss(day)}"
+    if own.baked is not None:
+        yield f"after baking {weight_words(Range.exact(own.baked))}{_loss(day)}"
 
 
 def _loss(day: BakeDay) -> str:
@@ -116,6 +116,8 @@ def _facts(day: BakeDay, formula: Formula) -> Iterator[tuple[str, str]]:
 
 
 def _remarks(day: BakeDay, book: Mapping[str, Formula]) -> Iterator[str]:
+    if day.record.size not in (None, 1):
+        yield f"Baked {times_words(day.record)} the recipe. Sums and corrections are reckoned back to it as written."
     for added in {each.item: each for each in day.record.added if each.line is None}.values():
         brings = _brings(line_allergens(added_line(added), book=book))
         yield f"{added.item} is not in the recipe: for this bake it is a new line, {brings}."
@@ -138,7 +140,10 @@ def alarms(day: BakeDay, formula: Formula, setting: Setting) -> tuple[str, ...]:
     """What the bake of that day carries and the recipe's own label does not name, loudly."""
     record = day.record
     book = as_baked(
-        formula, book={**setting.book, formula.name: formula}, packs=record.packs, added=record.added
+        formula,
+        book={**setting.book, formula.name: formula},
+        packs=record.packs,
+        added=record.as_written.added,
     )
     usual = formula_allergens(formula, book=setting.book)
     on_the_day = formula_allergens(book[formula.name], book=book)
@@ -163,24 +168,20 @@ def _source(carried: LineAllergens, allergen: str) -> str:
     )
 
 
-def _offers(day: BakeDay) -> Iterator[str]:
-    """A correction for each line that more went into: what was really used, as a command to copy."""
+def _offers(day: BakeDay) -> Iterator[Offered]:
+    """A correction for each line that more went into: what was really used."""
     record = day.record
     for change in day.sums.changes:
         line, used = change.line, change.used
         if line is None or used is None or not line.counts or change.added.high <= 0 or change.net.mid == 0:
             continue
-        words = [
-            *(
-                "tinleaf",
-                "correct",
-                record.recipe,
-                line.key if line.part else line.item,
-                _corrected(line, used),
-            ),
-            *("--why", _why(day, change), "--from", record.path),
-        ]
-        yield " ".join(shlex.quote(each) if each not in ("--why", "--from") else each for each in words)
+        yield Offered(
+            recipe=record.recipe,
+            what=line.key if line.part else line.item,
+            new=_corrected(line, used),
+            why=_why(day, change),
+            bake=record.path,
+        )
 
 
 def _corrected(line: Line, used: Range) -> str:
@@ -204,7 +205,7 @@ def _why(day: BakeDay, change: Change) -> str:
     return say("It took {weight} less at the bake of {day}.", weight=weight, day=on)
 
 
-def _no_offer(day: BakeDay, offers: tuple[str, ...], current: int) -> str:
+def _no_offer(day: BakeDay, offers: tuple[Offered, ...], current: int) -> str:
     if offers:
         return ""
     if current and day.sums.changes:
@@ -221,6 +222,12 @@ def _no_offer(day: BakeDay, offers: tuple[str, ...], current: int) -> str:
 def _revision_of(day: BakeDay) -> str:
     number = day.record.revision
     return f"revision {number}" if number is not None else "a revision that the record does not name"
+
+
+def times_words(record: BakeRecord) -> str:
+    """`2 times`, `half`, `1.5 times`."""
+    size = record.size or Fraction(1)
+    return "half" if size == Fraction(1, 2) else f"{decimal(size, places=3)} times"
 
 
 def signed_grams(grams: Fraction) -> str:

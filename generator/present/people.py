@@ -89,7 +89,7 @@ def _rows(
 def _row_of_the_day(
     formula: Formula, people: tuple[Eater, ...], setting: Setting, record: BakeRecord
 ) -> BakeRow:
-    book = as_baked(formula, book=setting.book, packs=record.packs, added=record.added)
+    book = as_baked(formula, book=setting.book, packs=record.packs, added=record.as_written.added)
     baked = book[formula.name]
     declared = declare(baked, book=book, region=setting.settings.region)
     day = say("As baked on {day}.", day=day_words(record.day))

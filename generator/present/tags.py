@@ -97,7 +97,7 @@ def _shares(formula: Formula, book: Mapping[str, Formula], region: str) -> tuple
 def _book(formula: Formula, setting: Setting, record: BakeRecord | None) -> Mapping[str, Formula]:
     if record is None:
         return setting.book
-    return as_baked(formula, book=setting.book, packs=record.packs, added=record.added)
+    return as_baked(formula, book=setting.book, packs=record.packs, added=record.as_written.added)
 
 
 def best_before(keeps: str, day: date) -> date | None:
@@ -124,8 +124,10 @@ def _months_later(day: date, months: int) -> date:
 def _net(formula: Formula, record: BakeRecord | None, region: str) -> tuple[NetWeight, tuple[str, ...]]:
     """Both units, rounded down, for one finished piece: as weighed on the day, else by the formula."""
     finished = formula.totals.finished_grams
+    # What one piece of a scaled bake weighs, the record does not say: one large loaf, or two.
+    scaled = record is not None and record.size not in (None, 1)
     weighed = record.baked if record else None
-    low = weighed if weighed is not None else finished.low if finished else None
+    low = None if scaled else weighed if weighed is not None else finished.low if finished else None
     made = read_number(formula.about.makes) if formula.about.makes else (Range.exact(1), 0)
     if low is None:
         return NetWeight(), (say("The net weight is left out: no finished weight is known."),)

@@ -73,7 +73,7 @@ def test_a_record_is_opened_once_and_again_only_when_asked(kitchen: Path, capsys
         "or edit the file; then --done\n"
     )
     text = (kitchen / PATH).read_text()
-    assert text.startswith(f"recipe: mill-loaf\nday: {DAY}\nrevision: 1\n# room: ")
+    assert text.startswith(f"recipe: mill-loaf\nday: {DAY}\nrevision: 1\n# size: ")
     assert main(["check", "--day", DAY]) == 0
     assert baked() == 0
     assert f"content/{PATH}: open\n" in capsys.readouterr().out
@@ -330,3 +330,20 @@ def test_a_file_that_changes_meanwhile_is_not_written_over(
     assert baked("--note", "again") == 1
     assert "nothing was written" in capsys.readouterr().err
     assert (kitchen / PATH).read_text() == "recipe: mill-loaf\nnote: theirs\n"
+
+
+def test_a_word_that_is_no_unit_is_told_as_such(kitchen: Path, capsys: Capture) -> None:
+    assert baked("--add", "2 glugs water") == 1
+    assert "“glugs” is no unit" in capsys.readouterr().err
+    assert baked("--add", "2 tbps water") == 1
+    assert "“tbps” is no unit. Did you mean “tbsp”" in capsys.readouterr().err
+    assert baked("--add", "2 glugs moonshine") == 1
+    assert "knows “glugs moonshine”" in capsys.readouterr().err
+
+
+def test_a_scaled_bake_offers_the_correction_of_the_recipe(kitchen: Path, capsys: Capture) -> None:
+    assert baked("--size", "2", "--add", "20 g water") == 0
+    out = capsys.readouterr().out
+    assert "water" in out
+    assert "+10 g" in out
+    assert "Baked 2 times the recipe." in out

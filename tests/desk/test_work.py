@@ -201,12 +201,45 @@ def test_bring_review_does_not_go_with_a_dry_run(capsys: pytest.CaptureFixture[s
         assert ended.value.code == 2
 
 
-def test_of_a_scaled_bake_no_correction_is_offered(served: Served, recipe: Path) -> None:
-    item = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"][0]["item"]
-    entry = {"id": "scaled-0001", "kind": "add", "text": f"20 g {item}"}
+def test_of_a_scaled_bake_sum_and_correction_are_those_of_the_recipe(served: Served, recipe: Path) -> None:
+    lines = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"]
+    item, day, path = lines[0]["item"], "2026-11-20", f"/desk/bench/{recipe.stem}/entries"
+    entries = [
+        {"id": "scaled-0001", "kind": "start", "text": "2"},
+        {"id": "scaled-0002", "kind": "add", "text": f"20 g {item}"},
+    ]
+    assert sorted(served.send(path, {"day": day, "entries": entries}).values["done"]) == [
+        "scaled-0001",
+        "scaled-0002",
+    ]
+    assert "size: 2" in (served.root / f"bakes/{day}-{recipe.stem}.yaml").read_text()
+    total = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={day}").values
+    assert "+10 g" in total["summary"]
+    assert "It took 10 g more" in total["offers"][0]
+    assert any("Baked 2 times the recipe" in each for each in total["remarks"])
+    odd = {"id": "scaled-0003", "kind": "start", "text": "a bathtub"}
+    refused = served.send(path, {"day": "2026-11-21", "entries": [odd]}).values
+    assert [id for id, _ in refused["refused"]] == ["scaled-0003"]
+
+
+def test_only_an_offered_correction_is_carried_out_and_by_its_values(served: Served, recipe: Path) -> None:
+    lines = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"]
+    item, before = lines[0]["item"], recipe.read_bytes()
+    ledger = served.root / "ledger.jsonl"
+    told = ledger.read_bytes() if ledger.exists() else None
+    entry = {"id": "offered-0001", "kind": "add", "text": f"20 g {item}"}
     served.send(f"/desk/bench/{recipe.stem}/entries", {"day": DAY, "entries": [entry]})
-    plain = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}").values
-    scaled = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}&size=2").values
-    assert plain["offers"]
-    assert scaled["offers"] == []
-    assert "no correction is offered" in scaled["summary"]
+    total = served.ask(f"/desk/bench/{recipe.stem}/sum.json?day={DAY}").values
+    offered = next(each for each in total["offered"] if each["what"].endswith(item))
+    path = f"/desk/correct/{recipe.stem}"
+    try:
+        for other in ({"new": "9000 g"}, {"what": "salt; rm"}, {"bake": "bakes/none.yaml"}, {"why": SCRIPT}):
+            answer = served.send(path, {**offered, **other}).values
+            assert answer["told"] == ["this is no correction that was offered"]
+        assert recipe.read_bytes() == before
+        done = served.send(path, offered).values
+        assert done["ok"], done
+        assert offered["new"] in recipe.read_text()
+    finally:
+        recipe.write_bytes(before)
+        ledger.unlink(missing_ok=True) if told is None else ledger.write_bytes(told)

@@ -45,6 +45,7 @@ TABLES = {
     "machine": "The keys of `machine`",
     "friction": "The keys of `friction`",
     "pantry": "## pantry.yaml",
+    "bake": "## A bake record",
 }
 
 
@@ -86,6 +87,9 @@ def _laid(folder: Path, place: str, example: str) -> Path:
         site[place] = f"{place}: {example}"
     elif place == "pantry":
         pantry += f"a thing of mine: {example}\n"
+    elif place == "bake":
+        (folder / "bakes").mkdir(parents=True)
+        (folder / "bakes" / "2026-09-19-plain-loaf.yaml").write_text(f"{example}\n", encoding="utf-8")
     elif place == "recipe":
         recipe = _recipe(example, _default_formula(example))
     elif place == "line":
@@ -94,7 +98,7 @@ def _laid(folder: Path, place: str, example: str) -> Path:
         recipe = _recipe(*_with_part(example))
     else:
         recipe = _recipe(f"{place}: [{example}]", _list_of(tuple(LINES.values())))
-    (folder / "recipes").mkdir(parents=True)
+    (folder / "recipes").mkdir(parents=True, exist_ok=True)
     (folder / "media").mkdir()
     picture = BytesIO()
     Image.new("RGB", (8, 8), "white").save(picture, format="JPEG")
@@ -135,6 +139,7 @@ def _known(folder: Path, place: str) -> set[str]:
     wrong = {
         "recipe": f"{NOBODYS}: 1",
         "site": f"{NOBODYS}: 1",
+        "bake": f"{NOBODYS}: 1",
         "part": f"{{{NOBODYS}: 1, lines: [5 g water]}}",
         "line": f"{{line: 5 g rye flour, {NOBODYS}: 1}}",
     }

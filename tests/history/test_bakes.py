@@ -166,3 +166,21 @@ def test_the_newest_record_up_to_a_day_is_taken() -> None:
     assert newest("loaf", until=date(2026, 11, 30)) == "bakes/2026-11-08-loaf.yaml"
     assert newest("loaf", on=date(2026, 11, 8)) == "bakes/2026-11-08-loaf.yaml"
     assert newest("loaf", on=date(2026, 11, 9)) == newest("pie") == ""
+
+
+def test_a_scaled_bake_is_reckoned_back_to_the_recipe() -> None:
+    text = "size: 1/2\nadded: [{what: water, amount: 10 g}]\nleft: [{what: honey, amount: 2 g}]\n"
+    text += "dough: 400 g\nbaked: 350 g\n"
+    (record,), found = read(text)
+    own = record.as_written
+    assert (found, record.size) == ((), Fraction(1, 2))
+    assert (own.dough, own.baked, own.size) == (800, 700, None)
+    assert [each.grams.low for each in (*own.added, *own.left) if each.grams] == [20, 4]
+    assert own.as_written is own
+
+
+def test_a_size_is_a_number_above_nothing() -> None:
+    for size in ("a tin", "0", "-1", "1-2", "1000"):
+        (words,) = told(f"size: {size}")
+        hint = "Write how many times the recipe, as in 2 or 1/2: above 0 and at most 100."
+        assert words == f"1:7 K014 “{size}” is not a size / {hint}"

@@ -182,13 +182,13 @@
     if (kind) made.className = kind;
     return made;
   };
-  const offer = (command) => {
+  const offer = ({ command, ...values }) => {
     const made = text("div", "", "offer");
     const button = text("button", by("summed").dataset.correct, "door");
     button.type = "button";
     button.addEventListener("click", async () => {
       button.disabled = true;
-      const answer = await desk.send(`/desk/correct/${name}`, { offer: command }).catch((error) => ({ told: [String(error)] }));
+      const answer = await desk.send(`/desk/correct/${name}`, values).catch((error) => ({ told: [String(error)] }));
       desk.tell(...answer.told);
       button.disabled = false;
       if (answer.ok) made.replaceChildren(...answer.told.map((each) => text("p", each)));
@@ -199,7 +199,7 @@
   by("sum").addEventListener("click", async () => {
     await flush();
     if (state.queue.length) return;
-    const answer = await (await fetch(`/desk/bench/${name}/sum.json?day=${state.day}&size=${encodeURIComponent(state.size)}`)).json();
+    const answer = await (await fetch(`/desk/bench/${name}/sum.json?day=${state.day}`)).json();
     if (!answer.ok) return desk.tell(...answer.told);
     const forgotten = rows.filter((row, at) => !isIn(at)).map((row) => row.querySelector("span").textContent);
     by("summed").replaceChildren(
@@ -208,7 +208,7 @@
       ...(forgotten.length ? [text("p", `${by("summed").dataset.forgotten}: ${forgotten.join(", ")}`, "alarm")] : []),
       ...answer.facts.map(([label, words]) => text("p", `${label}: ${words}`)),
       ...answer.remarks.map((each) => text("p", each)),
-      ...answer.offers.map(offer),
+      ...answer.offered.map(offer),
       ...(answer.no_offer ? [text("p", answer.no_offer)] : []),
     );
   });
@@ -238,7 +238,7 @@
   by("start").addEventListener("click", () => {
     state = { ...fresh(), begun: true };
     begin();
-    put("start", "");
+    put("start", state.size);
     if (root.dataset.scale) put("note", root.dataset.scale);
   });
   if (state.begun) {
