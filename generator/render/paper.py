@@ -16,6 +16,7 @@ from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
+from generator.render.paper_tags import mend_tags
 from generator.render.print_fonts import PrintFace, face_bytes, missing_glyphs, print_faces
 from generator.render.theme import DEFAULT, templates, theme_file
 from generator.render.worded import worded_style
@@ -86,16 +87,17 @@ def to_pdf(document: Any, *, turned_over_long_edge: bool = False) -> bytes:
 
     What is turned over is offered to the printer so, and in its own size (ISO 32000-1, table 150).
     """
-    finisher = _turned_over if turned_over_long_edge else None
+
+    def finish(_document: Any, pdf: Any) -> None:
+        mend_tags(pdf)
+        if turned_over_long_edge:
+            pdf.catalog["ViewerPreferences"].update(Duplex="/DuplexFlipLongEdge", PrintScaling="/None")
+
     with _loudly():
         written: bytes = document.write_pdf(
-            pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf", finisher=finisher
+            pdf_variant="pdf/ua-1", pdf_identifier=b"tinleaf", finisher=finish
         )
     return written
-
-
-def _turned_over(_document: Any, pdf: Any) -> None:
-    pdf.catalog["ViewerPreferences"].update(Duplex="/DuplexFlipLongEdge", PrintScaling="/None")
 
 
 def pdf_moment(day: date | None) -> str:

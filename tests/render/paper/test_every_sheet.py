@@ -1,21 +1,19 @@
 """What holds for every printed sheet: it can be read by people and by machines, and nothing is lost."""
 
-import re
 from collections.abc import Mapping
 from dataclasses import replace
 from io import BytesIO
-from itertools import pairwise
 from typing import Any
 
 import pytest
 from pypdf import PdfReader
 
-from generator.present.views import RecipeView
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
 from tests.render.paper.conftest import Sheets
 from tests.render.paper.reading import POINT, lost, overprinted, root_of, structure_of, texts_of, words_of
 from tests.render.paper.sample import LONG, TINY, TYPICAL
+from tests.render.paper.structure import structure_faults
 
 VIEWS = {view.name: view for view in (TYPICAL, TINY, LONG)}
 
@@ -42,24 +40,37 @@ def test_the_dates_of_a_sheet_are_those_of_its_content(printed: Mapping[tuple[st
         assert metadata["/ModDate"] == "D:20260920120000Z"
 
 
-@pytest.mark.parametrize("sheet", ["card-4x6", "bench-letter"])
-def test_tables_have_head_cells(printed: Mapping[tuple[str, str], bytes], sheet: str) -> None:
+@pytest.mark.parametrize("sheet", ["card-4x6", "card-a5", "tags-letter", "bench-letter"])
+def test_every_sheet_can_be_read_aloud(printed: Mapping[tuple[str, str], bytes], sheet: str) -> None:
+    """Lists, tables, figures and headings are tagged by the rules; tags say the title once for each tag."""
+    for name in VIEWS:
+        titles = 1 if not sheet.startswith("tags") else _titles(printed[name, sheet])
+        assert structure_faults(printed[name, sheet], titles=titles) == [], name
     kinds = [str(node["/S"]) for node in structure_of(printed[TYPICAL.name, sheet])]
-    assert kinds.count("/TH") >= sum(len(part.lines) for part in TYPICAL.parts)
-    assert kinds.count("/Table") >= len(TYPICAL.parts)
+    if not sheet.startswith("tags"):
+        assert kinds.count("/TH") >= sum(len(part.lines) for part in TYPICAL.parts)
+        assert kinds.count("/Table") >= len(TYPICAL.parts)
 
 
-@pytest.mark.parametrize("view", [TYPICAL, TINY, replace(TYPICAL, ways=())], ids=["ways", "tiny", "no ways"])
-def test_the_title_is_the_one_first_heading_and_no_level_is_skipped(view: RecipeView) -> None:
-    for content in (
-        next(render_cards(view)).content,
-        render_bench_sheet(view, paper="letter").content,
-    ):
-        nodes = structure_of(content)
-        levels = [int(kind[2]) for kind in (str(node["/S"]) for node in nodes) if re.fullmatch(r"/H\d", kind)]
-        assert levels[0] == 1
-        assert levels.count(1) == 1
-        assert all(after <= before + 1 for before, after in pairwise(levels))
+def _titles(content: bytes) -> int:
+    return [str(node["/S"]) for node in structure_of(content)].count("/H1")
+
+
+def test_a_recipe_without_ways_skips_no_level_of_headings() -> None:
+    view = replace(TYPICAL, ways=())
+    assert structure_faults(next(render_cards(view)).content) == []
+    assert structure_faults(render_bench_sheet(view, paper="letter").content) == []
+
+
+def test_the_check_of_the_tags_finds_what_is_amiss(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As the engine alone writes them, head cells have no scope, and terms stand in groups that are no items."""
+    monkeypatch.setattr("generator.render.paper.mend_tags", lambda pdf: None)
+    told = structure_faults(next(render_cards(TYPICAL)).content)
+    assert {
+        "a head cell has no scope",
+        "/LI stands in /Div",
+        "/L holds ['/Div', '/Div', '/Div', '/Div']",
+    } <= set(told)
 
 
 def test_the_code_on_a_card_is_a_figure_with_words(printed: Mapping[tuple[str, str], bytes]) -> None:
