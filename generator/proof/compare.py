@@ -3,6 +3,7 @@
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.proof.built_text import BuiltText
@@ -155,17 +156,20 @@ class _Reading:
             first, last = self._letter(figure.start), self._letter(figure.end)
             if all(self.explained[first:last]):
                 continue
-            if not any(
-                self._has_context(figure, first, last, each) or self._has_company(figure, first, last, each)
-                for each in sayings
-            ):
+            # What is quick to be found is looked for first.
+            ways = (
+                partial(self._has_context, wide=False),
+                self._has_company,
+                partial(self._has_context, wide=True),
+            )
+            if not any(way(figure, first, last, each) for way in ways for each in sayings):
                 yield figure
 
-    def _has_context(self, figure: Figure, first: int, last: int, sayings: Sayings) -> bool:
+    def _has_context(self, figure: Figure, first: int, last: int, sayings: Sayings, *, wide: bool) -> bool:
         letters = self.squeezed.letters
         return any(
             letters.endswith(each.before, 0, first) and letters.startswith(each.after, last)
-            for each in sayings.contexts(figure.words)
+            for each in sayings.contexts(figure.words, wide=wide)
         )
 
     def _has_company(self, figure: Figure, first: int, last: int, sayings: Sayings) -> bool:

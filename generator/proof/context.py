@@ -78,18 +78,17 @@ class Sayings:
         """The contexts of each string that was looked into so far, by its place among them."""
         return {}
 
-    def contexts(self, figure: str) -> Iterator[Context]:
+    def contexts(self, figure: str, *, wide: bool = True) -> tuple[Context, ...]:
         """The contexts of a figure, which is given as it is written.
 
-        Strings with just its numbers come first: they hold most of what is asked for, and are few. A number that is
-        written otherwise ("1 000" for "1000") is found in the others.
+        Strings with just its numbers hold most of what is asked for, and are few; only when `wide` is a number that
+        is written otherwise ("1 000" for "1000") looked for in the others.
         """
-        letters = letters_of(figure)
-        for wide in (False, True):
-            if (letters, wide) not in self._known:
-                found = (each for each in self._with(figure, wide=wide) if each.figure == letters)
-                self._known[letters, wide] = tuple(dict.fromkeys(found))
-            yield from self._known[letters, wide]
+        key = letters_of(figure), wide
+        if key not in self._known:
+            found = (each for each in self._with(figure, wide=wide) if each.figure == key[0])
+            self._known[key] = tuple(dict.fromkeys(found))
+        return self._known[key]
 
     def companies(self, figure: str) -> Iterator[Company]:
         """The strings that are all figures, this one among them, each with those it is never told without."""
