@@ -29,18 +29,8 @@ MAY_IMPORT: Mapping[str, frozenset[str]] = {
     "build": frozenset({"diagnostics", "settings", "render.output"}),
     "importer": frozenset({"diagnostics", "measure", "catalogue", "formula", "source.write"}),
     "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline", "preview"})
-    | {
-        "again",
-        "bench",
-        "baking",
-        "incoming",
-        "records",
-        "amend",
-        "render.theme",
-        "render.photo_intake",
-        "wording",
-    }
-    | {"render.description.correction", "catalogue.pack", "importer.model"},
+    | {"again", "bench", "baking", "incoming", "records", "amend", "render.theme", "render.photo_intake"}
+    | {"render.description.correction", "catalogue.pack", "importer.model", "wording"},
 }
 # The one module of a room (or the folder it grew into) through which something more may come in.
 DOORS: Mapping[str, frozenset[str]] = {
@@ -69,9 +59,8 @@ ABOVE_ALL = {
     "release": ENTRANCES | {"pipeline"},
     **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
     # From what the pipeline understood: what is printed for one person at a time, what is recorded of a bake day.
-    **dict.fromkeys(("gifts", "baking", "leafing"), ENTRANCES),
-    # The content after a change, from a reading that was kept.
-    "again": ENTRANCES,
+    # And the content after a change, from a reading that was kept.
+    **dict.fromkeys(("gifts", "baking", "leafing", "again"), ENTRANCES),
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
     "amend": ENTRANCES,
     # A selection of bakes as a book, and on sheets of cards; the output's files one by one; the order of weighing.

@@ -16,6 +16,7 @@ from generator.measure.temperature import difference_to_celsius, nearest, to_cel
 from generator.present.heats import degrees
 from generator.present.sheet_views import WaterRow, WaterView
 from generator.settings import Degrees, Scale, Settings
+from generator.wording.forms import small
 from generator.wording.speech import later, say
 
 ROOMS: dict[Scale, tuple[int, ...]] = {"F": (64, 68, 72, 75, 79), "C": (18, 20, 22, 24, 26)}
@@ -152,7 +153,7 @@ def _notes(wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> I
     if known:
         as_warm = say("flour and preferment") if _preferment(formula) else say("flour")
         added = ", ".join(
-            f"{each.title.lower()} {_scaled(each.friction.value, each.friction.scale)}"
+            f"{small(each.title)} {_scaled(each.friction.value, each.friction.scale)}"
             for each in known
             if each.friction
         )
@@ -176,7 +177,7 @@ def _notes(wanted: Degrees, columns: tuple[_Column, ...], formula: Formula) -> I
     yield from sorted(found)
     for each in columns:
         if each.friction is None:
-            way = each.title.lower()
+            way = small(each.title)
             yield say(
                 "How much mixing warms the dough is not stated for {way}, so no water temperature is given.",
                 way=way,

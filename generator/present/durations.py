@@ -3,10 +3,11 @@
 from fractions import Fraction
 from math import ceil, floor
 
+from generator.formula.tin_text import SHAPES
 from generator.measure.length import Length, Tin
 from generator.measure.number import Range
 from generator.present.amounts import decimal, ends, mixed, number_range
-from generator.wording.speech import later, say
+from generator.wording.speech import later, say, say_of
 
 _DAY = 1440
 _INCH = Fraction("25.4")
@@ -101,4 +102,10 @@ def tin_words(tin: Tin | None, written: str) -> str:
     other = " × ".join(pair[1].rsplit(" ", 1)[0] for pair in pairs)
     unit = pairs[0][1].rsplit(" ", 1)[1]
     shown = " × ".join(part.strip() for part in written.replace("×", "x").split(" x "))
-    return f"{shown} ({other} {unit})"
+    return f"{named_tin(shown)} ({other} {unit})"
+
+
+def named_tin(text: str) -> str:
+    """With the word for its kind in the language that is spoken, where it begins with one of ours."""
+    kind, blank, rest = text.partition(" ")
+    return f"{say_of('tin', kind)}{blank}{rest}" if kind in SHAPES else text

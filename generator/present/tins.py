@@ -9,6 +9,7 @@ from generator.formula.usual_tins import Offer, offers
 from generator.measure.unit import Spoons
 from generator.present.amounts import decimal, mixed
 from generator.present.bench_views import TinRow, TinsView
+from generator.present.durations import named_tin
 from generator.wording.speech import later, say
 
 _FRACTION = re.compile(r"(?:(\d+) )?(\d)/(\d)")
@@ -57,7 +58,7 @@ def tin_title(tin: Offer) -> str:
 
 def typeset_tin(text: str) -> str:
     """With true times signs and true fractions."""
-    return _FRACTION.sub(_number, text.replace(" x ", " × "))
+    return _FRACTION.sub(_number, named_tin(text).replace(" x ", " × "))
 
 
 def _number(found: re.Match[str]) -> str:

@@ -58,6 +58,11 @@ def percent(written: str) -> str:
     return _cldr().percent_pattern(spoken.locale).replace("{}", number(written))
 
 
+def small(words: str) -> str:
+    """With small letters inside a sentence: in English only, for elsewhere nouns may have a capital by right."""
+    return words if voice().catalogue else words.lower()
+
+
 def all_of(words: Iterable[str]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     return _list(tuple(words), "standard", "and")

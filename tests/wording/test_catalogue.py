@@ -9,6 +9,7 @@ from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 
 from generator.catalogue.allergens import ALLERGENS
+from generator.formula.tin_text import SHAPES
 from generator.measure.unit import SPOONS, Kind, Unit, unit_named
 from generator.wording.catalogue import form_of
 from generator.wording.speech import CATALOGUES
@@ -22,6 +23,7 @@ def wanted() -> dict[Text, str]:
     words = {**in_templates(), **in_regions(), **in_code()}
     units = [unit for unit in map(_unit, _UNIT_NAMES) if unit is not None]
     words |= {Text("unit", name): "unit.py" for unit in units for name in (unit.name, unit.plural)}
+    words |= {Text("tin", each): "tin_text.py" for each in SHAPES}
     return words | {Text("allergen", each): "allergens.py" for each in ALLERGENS}
 
 

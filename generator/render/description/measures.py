@@ -2,14 +2,13 @@
 
 from generator.present.views import RecipeView
 from generator.render.description.plain import plain
+from generator.wording.forms import small
 from generator.wording.speech import say
 
 
 def measures(view: RecipeView) -> str:
     """`Measured with: cup and spoons US: 1 cup 237 ml, …; eggs large, …`: a cup is not the same everywhere."""
-    told = "; ".join(
-        plain(f"{fact.label[:1].lower()}{fact.label[1:]} {fact.words}") for fact in view.measured
-    )
+    told = "; ".join(plain(f"{small(fact.label[:1])}{fact.label[1:]} {fact.words}") for fact in view.measured)
     return say("Measured with: {measures}", measures=told) if told else ""
 
 

@@ -96,8 +96,9 @@ def _method(view: RecipeView, site: str) -> Markup:
     told = Markup().join(
         headed(way.title, _sections_of(way, view, site, level=4), level=3) for way in view.ways
     )
-    choice = paragraph(sentence(choice_words(view).capitalize()))
-    return choice + told + headed(say("Then, for all ways"), common, level=3)
+    choice = choice_words(view)
+    asked = paragraph(sentence(f"{choice[:1].upper()}{choice[1:]}"))
+    return asked + told + headed(say("Then, for all ways"), common, level=3)
 
 
 def _sections_of(way: WayView, view: RecipeView, site: str, *, level: int) -> Markup:

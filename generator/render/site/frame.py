@@ -45,9 +45,9 @@ def frame_of(site: SiteView) -> Frame:
 
 
 def _navigation(site: SiteView) -> Iterator[PageLink]:
-    own = [PageLink(title="Bakes", path="recipes/")]
+    own = [PageLink(title=say("Bakes"), path="recipes/")]
     if site.kinds:
-        own.append(PageLink(title="Kinds", path="kinds/"))
+        own.append(PageLink(title=say("Kinds"), path="kinds/"))
     if site.journal:
         own.append(PageLink(title=say("Journal"), path="journal/"))
     yield from own
