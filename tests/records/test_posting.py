@@ -70,6 +70,24 @@ def test_an_edited_text_is_told_line_by_line_and_not_marked(root: Path) -> None:
     assert (event.own, event.fingerprint) == (False, fingerprint(text))
 
 
+def test_a_pinned_comment_is_compared_with_the_comment_and_not_with_the_description(root: Path) -> None:
+    ours = describe_text(checked(root), "loaf", "comment")
+    marked = posted(root, "pinned comment", text=ours)
+    assert marked.told == ("pinned comment of loaf carries revision 2, 2026-11-25",)
+    (*_, event) = marked.events
+    assert isinstance(event, Posted)
+    assert (event.own, event.fingerprint) == (True, fingerprint(ours))
+    other = posted(root, "pinned comment", text=described(root))
+    assert other.events == ()
+    assert "Put the text of `tinleaf describe loaf --comment` there" in other.told[-1]
+
+
+def test_a_pinned_comment_that_was_not_given_back_is_not_taken_for_ours(root: Path) -> None:
+    (*_, event) = posted(root, "pinned comment").events
+    assert isinstance(event, Posted)
+    assert event.fingerprint == ""
+
+
 def test_a_text_that_lost_an_allergen_is_never_marked(root: Path) -> None:
     text = described(root).replace("WHEAT", "")
     marked = posted(root, "description", text=text, as_it_stands=True)
