@@ -50,10 +50,10 @@ def columns(view: RecipeView) -> Columns:
     lines = [line for part in view.parts for line in part.lines]
     both = [line.amount for line in lines if line.amount.weight and line.amount.volume]
     swapped = bool(both) and all(amount.first == amount.volume != amount.weight for amount in both)
-    names = ("Volume", "Weight") if swapped else ("Weight", "Volume")
+    names = (say("Weight"), say("Volume"))
     return Columns(
-        first=names[0],
-        second=names[1] if any(line.amount.second for line in lines) else "",
+        first=names[swapped],
+        second=names[not swapped] if any(line.amount.second for line in lines) else "",
         percent=any(line.percent for line in lines),
     )
 
