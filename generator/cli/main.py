@@ -97,7 +97,7 @@ def _dispatch(words: Sequence[str] | None) -> int:
 
 def load(name: str) -> Command:
     """The module of a command."""
-    module: Command = import_module(f"generator.cli.{name}")  # type: ignore[assignment]
+    module: Command = import_module(f"generator.cli.{name}")
     return module
 
 

@@ -6,17 +6,17 @@ from pathlib import Path
 
 import pytest
 
-from generator import leaves, release
 from generator.build.cache import Cache
 from generator.diagnostics.diagnostic import Diagnostics
 from generator.making import How
 from generator.pipeline import MakeResult, check_folder, make_folder
-from generator.present.views import ArticleView, RecipeView
+from generator.present.views import ArticleView, RecipeView, SiteView
 from generator.proof.expected import Expected
 from generator.proof.feed_entry import FeedEntry
 from generator.proof.folder import prove_folder
+from generator.proof.texts import entry_faults
 from generator.render.feeds import render
-from generator.render.feeds.entry import Entry
+from generator.render.feeds.entry import Entry, recipe_entry
 from tests.making.kitchen import PAPER, Kitchen, files_in
 
 DRAWN = frozenset({"posters", "chapter cards"})
@@ -32,13 +32,13 @@ def kitchen(tmp_path: Path) -> Kitchen:
 def read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The titles of the entries that are read and compared."""
     seen: list[str] = []
-    compare = release.entry_faults
+    compare = entry_faults
 
     def noted(path: str, entry: FeedEntry, view: RecipeView | ArticleView, expected: Expected) -> Diagnostics:
         seen.append(entry.title)
         return compare(path, entry, view, expected)
 
-    monkeypatch.setattr(release, "entry_faults", noted)
+    monkeypatch.setattr("generator.release.entry_faults", noted)
     monkeypatch.setattr("generator.proof.texts.entry_faults", noted)
     return seen
 
@@ -59,15 +59,14 @@ def test_an_entry_that_says_another_amount_is_found(
     kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The fault is in what all feeds are put together from."""
-    right = leaves.recipe_entry
 
-    def wrong(*given: object) -> Entry:
-        entry = right(*given)  # type: ignore[arg-type]
+    def wrong(view: RecipeView, site: SiteView) -> Entry:
+        entry = recipe_entry(view, site)
         return replace(entry, html=entry.html.replace("100\u00a0g", "190\u00a0g"))
 
     kitchen.make()
     before = files_in(kitchen.output)
-    monkeypatch.setattr(leaves, "recipe_entry", wrong)
+    monkeypatch.setattr("generator.leaves.recipe_entry", wrong)
     kitchen.change("recipes/oat-squares.md", "lead: Chewy.", "lead: Chewy and soft.")
     made = kitchen.make()
     assert made.report is None
