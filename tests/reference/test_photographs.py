@@ -52,7 +52,7 @@ def camera(orientation: int, form: str) -> bytes:
     stored = Image.new("RGB", (height, width) if orientation > 4 else (width, height))
     for y in range(height):
         for x in range(width):
-            stored.putpixel(STORED[orientation](x, y, width, height), seen.getpixel((x, y)))
+            stored.putpixel(STORED[orientation](x, y, width, height), seen.getpixel((x, y)) or 0)
     notes = Image.Exif()
     notes[0x0112] = orientation
     # A place and a maker, which nobody shall be told.

@@ -22,16 +22,19 @@ def _linear(value: float) -> float:
     return value / 12.92 if value <= 0.04045 else ((value + 0.055) / 1.055) ** 2.4
 
 
+def _extremes(channel: Image.Image) -> tuple[int, int]:
+    seen = [value for value, count in enumerate(channel.histogram()) if count]
+    return seen[0], seen[-1]
+
+
 def least_ratio(ground: Image.Image, ink: Colour) -> float:
     """The ratio of the ink to the pixel of an RGB picture from which it stands out least, or less: a lower bound.
 
     Luminance grows with each channel, so that no pixel is darker than the least of all channels together, nor
     lighter than the most.
     """
-    bounds = [ground.getchannel(name).getextrema() for name in ("R", "G", "B")]
-    darkest, lightest = (
-        luminance((int(bounds[0][end]), int(bounds[1][end]), int(bounds[2][end]))) for end in (0, 1)
-    )
+    red, green, blue = (_extremes(ground.getchannel(name)) for name in ("R", "G", "B"))
+    darkest, lightest = (luminance((red[end], green[end], blue[end])) for end in (0, 1))
     own = luminance(ink)
     if darkest <= own <= lightest:
         return 1.0

@@ -6,11 +6,12 @@ from itertools import groupby
 
 from PIL import Image, ImageDraw
 
+from generator.render.decoded import decoded, resized
 from generator.render.images.contrast import LEAST, least_ratio
 from generator.render.images.face import Bar, Box, Face
 from generator.render.images.ink import OVERSAMPLE, SLIP, Stroke, as_drawn, draw_text, width_of
 from generator.render.images.record import recorded, recorded_jpeg
-from generator.render.photographs import Focus, cut_box, decoded, resized
+from generator.render.photographs import Focus, cut_box
 
 
 class Unreadable(ValueError):
