@@ -34,7 +34,7 @@ examples:
   tinleaf describe honey-oat-braid --short --copy        straight to the clipboard
   tinleaf describe honey-oat-braid --comment
   tinleaf describe honey-oat-braid --chapters --video 2 > chapters.vtt
-  tinleaf describe honey-oat-braid --all --folder texts  every text of every film, a file each
+  tinleaf describe honey-oat-braid --all --into texts    every text of every film, a file each
 
 exit: 0 printed, 1 no such recipe or film, an error in it, or no such text, 2 a mistake on the
 command line
@@ -50,9 +50,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     which.add_argument(
         "--correction", action="store_true", help="the short text about what was corrected, for a comment"
     )
-    which.add_argument("--all", action="store_true", help="write every text of every film into --folder")
+    which.add_argument("--all", action="store_true", help="write every text of every film into a folder")
     parser.add_argument(
-        "--folder", type=Path, metavar="FOLDER", help="where --all writes; without it, RECIPE-texts here"
+        "--into", type=Path, metavar="FOLDER", help="where --all writes; without it, RECIPE-texts here"
     )
     parser.add_argument("--video", metavar="ID", default="", help="which film, where there are several")
     parser.add_argument(
@@ -63,8 +63,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
-    if options.folder and not options.all:
-        parser.error("--folder goes with --all")
+    if options.into and not options.all:
+        parser.error("--into goes with --all")
     if options.all and (options.video or options.copy):
         parser.error("--all writes the texts of all films into files: it takes neither --video nor --copy")
     content = content_of(parser, options)
@@ -145,7 +145,7 @@ def _write_all(result: "CheckResult", options: argparse.Namespace) -> int:
     from generator.render.description.variants import variants
 
     view, settings = result.views[options.recipe], result.setting.settings
-    folder = options.folder or Path(f"{options.recipe}-texts")
+    folder = options.into or Path(f"{options.recipe}-texts")
     limits = {"limit": settings.description_limit, "short_limit": settings.short_limit}
     for each in variants(view, **limits):
         sign = "WEBVTT" if each.kind == "chapters" else view.url

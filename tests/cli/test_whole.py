@@ -139,6 +139,65 @@ def test_describe_prints_the_text_of_the_desk(made: Path, capsys: Capture) -> No
     assert "Saturday tin loaf" in on_the_desk.splitlines()[0]
 
 
+@pytest.mark.parametrize(
+    ("option", "file"),
+    [("--short", "short.txt"), ("--comment", "comment.txt")],
+)
+def test_describe_prints_the_other_texts_of_the_desk(
+    made: Path, capsys: Capture, option: str, file: str
+) -> None:
+    assert main(["describe", RECIPE, option, "--content", str(made / "content"), *DAY]) == 0
+    printed = capsys.readouterr().out.rstrip("\n")
+    assert printed == (made / "output" / "desk" / RECIPE / file).read_text().rstrip("\n")
+
+
+def test_describe_writes_every_text_and_nothing_over_what_is_not_its_own(
+    made: Path, tmp_path: Path, capsys: Capture
+) -> None:
+    words = ["describe", RECIPE, "--all", "--into", str(tmp_path), "--content", str(made / "content"), *DAY]
+    assert main(words) == 0
+    desk = made / "output" / "desk" / RECIPE
+    for path in tmp_path.iterdir():
+        assert path.read_bytes() == (desk / path.name).read_bytes()
+    assert {"description.txt", "short.txt", "comment.txt"} <= {path.name for path in tmp_path.iterdir()}
+    assert main(words) == 0
+    (tmp_path / "short.txt").write_text("a letter of mine", encoding="utf-8")
+    assert main(words) == 1
+    assert (tmp_path / "short.txt").read_text() == "a letter of mine"
+    assert "is no text of ours, and is not written over" in capsys.readouterr().err
+
+
+def test_describe_copies_with_the_tool_there_is_and_prints_where_there_is_none(
+    made: Path, tmp_path: Path, capsys: Capture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    words = ["describe", RECIPE, "--short", "--copy", "--content", str(made / "content"), *DAY]
+    short = (made / "output" / "desk" / RECIPE / "short.txt").read_text().rstrip("\n")
+    tool = tmp_path / "pbcopy"
+    tool.write_text(f"#!/bin/sh\n/bin/cat > {tmp_path}/held\n", encoding="utf-8")
+    tool.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path))
+    assert main(words) == 0
+    assert (tmp_path / "held").read_text() == short
+    assert capsys.readouterr().out == ""
+    tool.unlink()
+    assert main(words) == 0
+    told = capsys.readouterr()
+    assert told.out.rstrip("\n") == short
+    assert "not copied: there is no clipboard tool" in told.err
+
+
+def test_without_a_film_there_is_no_chapter_file(made: Path, capsys: Capture) -> None:
+    assert main(["describe", RECIPE, "--chapters", "--content", str(made / "content"), *DAY]) == 1
+    assert capsys.readouterr().err.endswith("no chapter file of saturday-tin-loaf: it has no film\n")
+    assert not (made / "output" / "desk" / RECIPE / "chapters.vtt").exists()
+
+
+def test_a_film_that_is_not_there_is_told(made: Path, capsys: Capture) -> None:
+    words = ["describe", RECIPE, "--video", "9", "--content", str(made / "content"), *DAY]
+    assert main(words) == 1
+    assert "has no film under “videos:”" in capsys.readouterr().err
+
+
 def test_show_as_json_is_the_data_of_the_site(made: Path, capsys: Capture) -> None:
     capsys.readouterr()
     assert main(["show", RECIPE, "--content", str(made / "content"), *DAY, "--format", "json"]) == 0
