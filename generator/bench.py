@@ -6,6 +6,7 @@ from generator.formula.scale_factor import Refusal
 from generator.formula.wish import Granted, Wish, grant
 from generator.measure.number import read_number
 from generator.pipeline import CheckResult
+from generator.present.offers import sizes_view
 from generator.present.scaled import scaled_view
 from generator.present.views import RecipeView, WayView
 
@@ -70,6 +71,13 @@ def bench_view(result: CheckResult, name: str, *, size: str = "") -> BenchView |
         revision=view.revision,
         makes=view.makes,
     )
+
+
+def sizes_offered(result: CheckResult, name: str) -> tuple[tuple[str, str], ...]:
+    """The usual sizes of a recipe with their names, the recipe as written first."""
+    known = next((each.sizes for each in result.site.recipes if each.name == name), None)
+    sizes = known or sizes_view(result.setting.book[name], result.setting, result.views[name])
+    return tuple((each.id, each.title) for each in sizes.offers) if sizes else ()
 
 
 def size_text(result: CheckResult, name: str, size: str) -> tuple[str, str]:

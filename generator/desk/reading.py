@@ -11,7 +11,7 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 from generator.amend.form import fields_of
 from generator.amend.retype import shown_text
 from generator.baking import bakes_of, view_of
-from generator.bench import bench_view
+from generator.bench import bench_view, sizes_offered
 from generator.desk import changes
 from generator.desk.answers import (
     House,
@@ -103,8 +103,7 @@ async def bench_page(house: House, request: Request) -> Response:
         return house.paper.page("missing.html", known, status=404, name=name)
     size = request.query_params.get("size", "")[:60]
     view = await run_in_threadpool(bench_view, known.result, name, size=size)
-    sizes = known.result.views[name].sizes
-    offers = [(each.id, each.title) for each in sizes.offers] if sizes else []
+    offers = await run_in_threadpool(sizes_offered, known.result, name)
     refused = view if isinstance(view, str) else ""
     if isinstance(view, str):
         whole = bench_view(known.result, name)

@@ -1,6 +1,7 @@
 """A whole day at the desk, in a browser: an old text comes in, is baked, corrected, copied and marked."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -10,6 +11,10 @@ from tests.desk.served import DAY, Served, viewing
 
 UNNAMED = """all => all.filter(each => !(each.labels && each.labels.length) && !each.ariaLabel
     && !each.textContent.trim()).length"""
+
+AXE = Path(__file__).resolve().parents[2] / "node_modules" / "axe-core" / "axe.min.js"
+BROKEN = """async () => (await axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]}))
+    .violations.map(each => `${each.id}: ${each.nodes[0].target}`)"""
 
 pytestmark = pytest.mark.browser
 
@@ -115,7 +120,7 @@ def _post(page: Page, desk: Served, name: str) -> None:
     expect(page.locator("#desk-said")).to_contain_text("✓")
     assert "530 g" in page.evaluate("window.copied")
     page.goto(f"{desk.address}/desk/copies")
-    copy = page.locator(".copy", has_text=f"{name}: page")
+    copy = page.locator(".copy", has_text="Mill bread with milk: page")
     copy.get_by_role("button", name="Mark as posted").click()
     expect(page.locator("#desk-said")).to_contain_text("carries revision 2")
     assert '"event": "posted"' in (desk.root / "ledger.jsonl").read_text()
@@ -124,8 +129,8 @@ def _post(page: Page, desk: Served, name: str) -> None:
 def test_a_saved_file_is_shown_by_itself(browser: Browser, desk: Served) -> None:
     page = browser.new_page()
     recipe = desk.root / "recipes/saturday-tin-loaf.md"
-    page.goto(f"{desk.address}/recipes/{recipe.stem}/")
-    page.wait_for_timeout(500)
+    with page.expect_response("**/desk/events"):
+        page.goto(f"{desk.address}/recipes/{recipe.stem}/")
     text = recipe.read_text()
     title = next(line for line in text.splitlines() if line.startswith("title:"))
     recipe.write_text(text.replace(title, "title: Another name", 1))
@@ -137,15 +142,26 @@ def test_a_saved_file_is_shown_by_itself(browser: Browser, desk: Served) -> None
     page.close()
 
 
-@pytest.mark.parametrize("width", [390, 1280])
-def test_no_page_of_the_desk_is_wider_than_the_screen(browser: Browser, desk: Served, width: int) -> None:
-    page = browser.new_page(viewport={"width": width, "height": 800})
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (820, 1180)])
+def test_every_page_of_the_desk_is_complete_on_a_phone_and_a_tablet(
+    browser: Browser, desk: Served, width: int, height: int
+) -> None:
+    """Nothing is wider than the screen, all has a name, and axe finds nothing (WCAG 2.2 AA, good practices)."""
+    context = browser.new_context(viewport={"width": width, "height": height}, bypass_csp=True)
+    page = context.new_page()
     name = next((desk.root / "recipes").glob("*.md")).stem
-    for path in ("", "copies", "pantry", "bring", f"edit/{name}", f"bench/{name}"):
+    (waiting,) = desk.send("/desk/bring", {"text": OLD.replace("Mill bread", f"Loaf {width}")}).values["ids"]
+    paths = ("", "copies", "pantry", "bring", f"edit/{name}", f"bench/{name}", f"review/{waiting}", "enter")
+    for path in paths:
         page.goto(f"{desk.address}/desk/{path}")
         assert page.evaluate("document.documentElement.scrollWidth") <= width, path
         unnamed = page.locator(
             "input:visible, select:visible, textarea:visible, button:visible"
         ).evaluate_all(UNNAMED)
         assert unnamed == 0, path
-    page.close()
+        page.add_script_tag(path=str(AXE))
+        assert page.evaluate(BROKEN) == [], path
+    page.goto(f"{desk.address}/desk/bench/{name}")
+    assert page.locator("#size option").count() > 1
+    assert all(each.strip() for each in page.locator("#size option").all_inner_texts())
+    context.close()
