@@ -12,6 +12,8 @@ from generator.declaration.model import Run as Run
 from generator.present.allergen_table import AllergenTable
 from generator.present.correction_views import CorrectionView as CorrectionView
 from generator.present.correction_views import SinceView as SinceView
+from generator.present.film_views import ChapterView as ChapterView
+from generator.present.film_views import VideoView as VideoView
 from generator.present.page_link import PageLink as PageLink
 from generator.present.search_views import MovedView, Related, SearchView, ShelfList
 from generator.present.sheet_views import MachineView, SheetView
@@ -212,36 +214,6 @@ class PhotoView:
     height: int
     url: str
     focus: tuple[int, int] = (50, 50)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ChapterView:
-    """`stamp` as typed ("1:25"); `seconds` from the start; `url` leads into the film.
-
-    `remarks` say what it still shows and what stands now.
-    """
-
-    stamp: str
-    seconds: int
-    end_seconds: int | None
-    title: str
-    url: str
-    remarks: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class VideoView:
-    """`published` RFC 3339 or ""; `duration` ISO 8601 or ""; `film_remarks` what the film still shows."""
-
-    url: str
-    name: str
-    published: str
-    day: str
-    duration: str
-    length: str
-    chapters: tuple[ChapterView, ...]
-    film_remarks: tuple[str, ...]
-    on_site: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,6 +14,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 
 from generator.present.views import RecipeView
+from generator.render.site.page import Page
 from generator.render.site.pages import site_pages
 from generator.render.structured_data.render import structured_data
 from tests.demo import checked
@@ -26,7 +27,7 @@ Node = dict[str, Any]
 @cache
 def told() -> tuple[tuple[str, Node], ...]:
     """Every node at the top of every page of the demo and of the sample, with the page's address."""
-    pages = []
+    pages: list[Page] = []
     for site in (checked().site, sample.PUBLICATION):
         pages += site_pages(site, structured=partial(structured_data, site=site))
     graphs = [(page.path, json.loads(page.structured)) for page in pages if page.structured]

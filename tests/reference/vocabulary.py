@@ -6,7 +6,7 @@ enough to be done here, and stricter, since there any string may stand for a per
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import cache
@@ -69,7 +69,7 @@ class Vocabulary:
             else:
                 yield from self.faults(value, where=where)
                 kind = value.get("@type")
-                fits = kind in self.parents and not set(self.above(kind)).isdisjoint(allowed)
+                fits = kind in self.parents and not set(self.above(str(kind))).isdisjoint(allowed)
         else:
             fits = any(self._is_plain(value, each) for each in allowed)
         if not fits:
@@ -110,7 +110,7 @@ def _is_moment(value: str) -> bool:
         return False
 
 
-_PLAIN = {
+_PLAIN: Mapping[str, Callable[[str], bool]] = {
     "Text": lambda value: True,
     "URL": _is_address,
     "Date": _is_date,
