@@ -93,7 +93,9 @@ class Missed(StrictUndefined):
         taken = _TAKEN.match(hint or "")
         wanted = (taken[1], taken[2]) if taken else None
         name = name or (taken[3] if taken else "")
-        told = partial(NotGiven, name=name, holder=holder, wanted=wanted) if exc is UndefinedError else exc
+        told: Any = (
+            partial(NotGiven, name=name, holder=holder, wanted=wanted) if exc is UndefinedError else exc
+        )
         super().__init__(hint, obj, name, told)
 
 

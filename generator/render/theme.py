@@ -97,7 +97,7 @@ def templates(theme: str, kind: str) -> Environment:
     folders = _folders(theme, kind)
     usual: BaseLoader = _Inside(folders, theme=theme) if is_own(theme) else FileSystemLoader(folders)
     loader = ChoiceLoader([usual, PrefixLoader({DEFAULT: FileSystemLoader(_folders(DEFAULT, kind))})])
-    environment = (_Fenced if is_own(theme) else _Templates)(
+    environment: Environment = (_Fenced if is_own(theme) else _Templates)(
         loader=loader,
         autoescape=True,
         undefined=Missed,

@@ -25,7 +25,6 @@ KINDS: Mapping[str, tuple[str, ...]] = {
 TEMPLATES = (".html", ".xhtml", ".opf")
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*")
 _MOST_BYTES = 1_000_000
-_NAMING = (nodes.Extends, nodes.Include, nodes.Import, nodes.FromImport)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,8 +137,15 @@ def _read(path: Path, own: Path, shown: str) -> tuple[Diagnostic | None, str]:
 
 def _named(tree: nodes.Template) -> Iterator[tuple[str, int]]:
     """The other templates that a template names in plain words, where it cannot do without them."""
-    for kind in _NAMING:
-        for node in tree.find_all(kind):
-            plain = isinstance(node.template, nodes.Const) and isinstance(node.template.value, str)
-            if plain and not getattr(node, "ignore_missing", False):
-                yield node.template.value, node.lineno
+    for name, line in _taken(tree):
+        if isinstance(name, nodes.Const) and isinstance(name.value, str):
+            yield name.value, line
+
+
+def _taken(tree: nodes.Template) -> Iterator[tuple[nodes.Expr, int]]:
+    yield from ((each.template, each.lineno) for each in tree.find_all(nodes.Extends))
+    yield from (
+        (each.template, each.lineno) for each in tree.find_all(nodes.Include) if not each.ignore_missing
+    )
+    yield from ((each.template, each.lineno) for each in tree.find_all(nodes.Import))
+    yield from ((each.template, each.lineno) for each in tree.find_all(nodes.FromImport))

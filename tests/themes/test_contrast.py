@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 import tinycss2
@@ -39,16 +40,16 @@ def rules(theme: str) -> Iterator[Rule]:
             yield from _rules(sheet, path.name, "")
 
 
-def _rules(nodes: list[object], file: str, media: str) -> Iterator[Rule]:
+def _rules(nodes: list[Any], file: str, media: str) -> Iterator[Rule]:
     for node in nodes:
         kind = getattr(node, "type", "")
-        if kind == "at-rule" and node.lower_at_keyword in ("media", "container"):  # type: ignore[attr-defined]
-            said = tinycss2.serialize(node.prelude).strip()  # type: ignore[attr-defined]
+        if kind == "at-rule" and node.lower_at_keyword in ("media", "container"):
+            said = tinycss2.serialize(node.prelude).strip()
             if "print" not in said and "forced" not in said:
-                inner = tinycss2.parse_rule_list(node.content, skip_comments=True, skip_whitespace=True)  # type: ignore[attr-defined]
+                inner = tinycss2.parse_rule_list(node.content, skip_comments=True, skip_whitespace=True)
                 yield from _rules(inner, file, said)
         elif kind == "qualified-rule":
-            content = node.content  # type: ignore[attr-defined]
+            content = node.content
             told = tinycss2.parse_declaration_list(content, skip_comments=True, skip_whitespace=True)
             values = {
                 each.name: tinycss2.serialize(each.value).strip()
@@ -57,7 +58,7 @@ def _rules(nodes: list[object], file: str, media: str) -> Iterator[Rule]:
             }
             yield Rule(
                 file=file, media=media, selector=tinycss2.serialize(node.prelude).strip(), values=values
-            )  # type: ignore[attr-defined]
+            )
 
 
 def palette(theme: str, *, dark: bool, more: bool) -> dict[str, str]:
@@ -78,7 +79,7 @@ def colour(value: str, named: Mapping[str, str]) -> tuple[int, int, int] | None:
         return None
     if found[1]:
         return colour(named[found[1]], named) if found[1] in named else None
-    return ImageColor.getrgb(found[2])[:3]  # type: ignore[return-value]
+    return ImageColor.getrgb(found[2])[:3]
 
 
 def luminance(rgb: tuple[int, int, int]) -> float:

@@ -54,9 +54,9 @@ def needed(theme: str, kind: str, name: str) -> set[str]:
         own |= {node.target for node in tree.find_all(nodes.Import)}
         taken = (pair for node in tree.find_all(nodes.FromImport) for pair in node.names)
         own |= {pair if isinstance(pair, str) else pair[1] for pair in taken}
-        for node in (*tree.find_all(nodes.Extends), *tree.find_all(nodes.Include)):
-            assert isinstance(node.template, nodes.Const)
-            waiting.append(node.template.value)
+        taken_in = [node.template for node in tree.find_all(nodes.Extends)]
+        taken_in += [node.template for node in tree.find_all(nodes.Include)]
+        waiting += [template.value for template in taken_in if isinstance(template, nodes.Const)]
     return names - (own - set(SHADOWED)) - ALWAYS
 
 
@@ -90,7 +90,7 @@ def test_every_template_is_in_the_table_or_among_the_parts() -> None:
 
 @pytest.mark.parametrize("theme", theme_names())
 def test_every_name_that_a_template_takes_is_documented(theme: str) -> None:
-    wrong = {}
+    wrong: dict[str, object] = {}
     for path, told in given().items():
         kind, _, name = path.partition("/")
         common = on_every_page() if kind == "site" else frozenset()
@@ -101,7 +101,7 @@ def test_every_name_that_a_template_takes_is_documented(theme: str) -> None:
 
 def test_no_template_is_promised_what_it_is_not_given() -> None:
     """Each name of the table is one that our own template of that name takes."""
-    wrong = {}
+    wrong: dict[str, object] = {}
     for path, told in given().items():
         kind, _, name = path.partition("/")
         idle = told - needed("docket", kind, name) - PROMISED_FREELY.get(path, frozenset())

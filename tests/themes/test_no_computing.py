@@ -13,6 +13,7 @@ The rule, read from the syntax trees of all templates of all themes:
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TypeGuard
 
 import pytest
 from jinja2 import nodes
@@ -72,7 +73,7 @@ def is_rank(node: nodes.Add) -> bool:
     return named and isinstance(node.right, nodes.Const)
 
 
-def is_number(node: nodes.Node) -> bool:
+def is_number(node: nodes.Node) -> TypeGuard[nodes.Const]:
     return isinstance(node, nodes.Const) and type(node.value) in (int, float)
 
 

@@ -1,4 +1,4 @@
-"""The second theme makes all that the first makes: pages of its own, and cards, tags, sheets and books from `docket`."""
+"""The second theme makes all that the first makes: its own pages, and cards, tags, sheets and books of `docket`."""
 
 from pathlib import Path
 
