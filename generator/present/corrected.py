@@ -119,6 +119,9 @@ def because_words(why: str, formula: Formula) -> str:
     """The reason as it follows "because": without its full stop, its first letter small where it is no name's."""
     words = " ".join(why.split()).rstrip(".").strip()
     words = words[found.end() :] if (found := _BECAUSE.match(words)) else words
+    if voice().catalogue:
+        # Where capitals fall is a matter of the language, and how the reason follows one of its catalogue.
+        return words
     first = re.match(r"[^\W\d_]+", words)
     if first is None or (not first[0][1:].islower() and len(first[0]) > 1):
         return words

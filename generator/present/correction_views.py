@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from generator.present.page_link import PageLink
+from generator.wording.speech import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +27,7 @@ class CorrectionView:
     @property
     def sentence(self) -> str:
         """`bread flour 400 g → 430 g, because too wet at two bakes in damp weather.`"""
-        words = f"{self.change}, because {self.because}" if self.because else self.change
+        words = say("{change}, because {why}", change=self.change, why=self.because) if self.because else self.change
         return words if words.endswith((".", "!", "?", "…")) else f"{words}."
 
     @property
