@@ -89,6 +89,8 @@ def _files(known: Known, name: str) -> Iterator[tuple[str, str]]:
         "formula.pdf": "Formula sheet",
         "tags.pdf": "Tags",
         "overlay.png": "Overlay",
+        "tall.jpg": "Tall picture",
+        "chapter-1.png": "First chapter’s card",
         "description.txt": "Description",
         "short.txt": "Short description",
         "comment.txt": "Pinned comment",

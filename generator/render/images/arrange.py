@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from generator.present.views import LineView, PartView, RecipeView
-from generator.render.images.ink import BRICK, Pen, Stroke, cut_short, width_of, wrapped
+from generator.render.images.ink import BRICK, Pen, Stroke, balanced, cut_short, width_of, wrapped
 from generator.render.print_fonts import FIGURES, TEXT
 from generator.render.rich_text import tied
 from generator.wording.speech import say
@@ -127,7 +127,7 @@ def _of(number: int, count: int) -> str:
 def _title(view: RecipeView, width: float) -> tuple[Pen, tuple[str, ...]]:
     for size in _TITLE_SIZES:
         pen = Pen(family=TEXT, weight="700", size=size)
-        lines = wrapped(view.title, pen, width, view.language)
+        lines = balanced(view.title, pen, width, view.language)
         if len(lines) <= 2:
             break
     return pen, cut_short(lines, 4, pen, width)
