@@ -1,7 +1,6 @@
 """The addresses of the preview and the desk, and what answers at each."""
 
 from collections.abc import Callable
-from functools import partial
 from typing import Any
 
 from starlette.applications import Starlette
@@ -11,6 +10,7 @@ from starlette.routing import Route
 from generator.desk import reading, writing
 from generator.desk.answers import House
 from generator.preview import TemplateFault
+from generator.wording.speech import NOTATION, speaking
 
 
 def app_of(house: House) -> Starlette:
@@ -45,6 +45,17 @@ def app_of(house: House) -> Starlette:
         ("/desk/review/{id}/write", writing.write_change),
         ("/desk/enter", writing.enter_change),
     ]
-    routes = [Route(path, partial(work, house), methods=["POST"]) for path, work in changed]
-    routes += [Route(path, partial(work, house), methods=["GET"]) for path, work in shown]
+    routes = [Route(path, _spoken(work, house), methods=["POST"]) for path, work in changed]
+    routes += [Route(path, _spoken(work, house), methods=["GET"]) for path, work in shown]
     return Starlette(routes=routes, exception_handlers={TemplateFault: reading.fault_page})
+
+
+def _spoken(work: Callable[[House, Request], Any], house: House) -> Callable[[Request], Any]:
+    """What is worded for an answer is worded in the language of the publication, as it was last read."""
+
+    async def answer(request: Request) -> Any:
+        known = house.desk.last
+        with speaking(known.result.setting.settings.language if known else NOTATION):
+            return await work(house, request)
+
+    return answer

@@ -7,6 +7,7 @@ from starlette.responses import Response
 
 from generator.desk.state import Known
 from generator.render.theme import templates, theme_folder
+from generator.wording.speech import NOTATION, speaking
 
 _STATIC = {
     "desk.css": "text/css",
@@ -34,13 +35,15 @@ class Paper:
     def page(self, template: str, known: Known | None, *, status: int = 200, **values: object) -> Response:
         """`known` is None for who is not let in yet: then nothing of the folder is shown, and no token."""
         settings = known.result.setting.settings if known else None
-        html = self._templates.get_template(template).render(
-            token=self._token if known else "",
-            publication=settings.title if settings else "",
-            language=settings.language if settings else "en",
-            inside=known is not None,
-            **values,
-        )
+        # The desk itself speaks to the maker.
+        with speaking(NOTATION):
+            html = self._templates.get_template(template).render(
+                token=self._token if known else "",
+                publication=settings.title if settings else "",
+                language=settings.language if settings else "en",
+                inside=known is not None,
+                **values,
+            )
         return Response(html, status_code=status, media_type="text/html", headers=_NO_STORE)
 
     def static(self, name: str) -> Response:

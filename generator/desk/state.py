@@ -69,7 +69,8 @@ class Desk:
 
     def file(self, path: str) -> bytes | None:
         """The file of the output at this path; None where the output has none."""
-        pieces = self.now().pieces
+        known = self.now()
+        pieces = known.pieces
         key = path if path in pieces else next((each for each in _FOLDERS if path.startswith(each)), "")
         if key not in pieces:
             return None
@@ -83,7 +84,8 @@ class Desk:
             # Whoever waited for the same files finds them made.
             with self._lock:
                 made = self._found(path, key, piece)
-            return made[1] if made is not None else self._made_now(path, key, piece)
+            with known.result.speaking():
+                return made[1] if made is not None else self._made_now(path, key, piece)
 
     def _found(self, path: str, key: str, piece: Piece) -> tuple[object, bytes | None] | None:
         """The file as it was made of the same things; a folder's files are made once, whether one is there or not."""

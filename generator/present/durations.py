@@ -3,8 +3,7 @@
 from fractions import Fraction
 from math import ceil, floor
 
-from generator.formula.tin_text import SHAPES
-from generator.measure.length import Length, Tin
+from generator.measure.length import SHAPES, Length, Tin
 from generator.measure.number import Range
 from generator.present.amounts import decimal, ends, mixed, number_range
 from generator.wording.speech import later, say, say_of

@@ -27,14 +27,15 @@ def read_catalogue(path: Path) -> Words:
     """Context and English text -> what is said for it, one text for each plural form. Doubtful ones are left out."""
     with path.open("rb") as file:
         catalogue = read_po(file)
-    found = {}
+    found: dict[tuple[str, str], tuple[str, ...]] = {}
     for message in catalogue:
         if not message.id or message.fuzzy:
             continue
         key = message.id[0] if isinstance(message.id, tuple | list) else message.id
-        said = message.string if isinstance(message.string, tuple | list) else (message.string,)
+        forms = message.string if isinstance(message.string, tuple | list) else (message.string,)
+        said = tuple(each or "" for each in forms)
         if all(said):
-            found[message.context or "", key] = tuple(said)
+            found[message.context or "", key] = said
     return MappingProxyType(found)
 
 

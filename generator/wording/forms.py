@@ -18,7 +18,7 @@ def day_words(on: date | None) -> str:
         return ""
     spoken = voice()
     if spoken.catalogue:
-        return _cldr().long_day(on, spoken.locale)
+        return str(_cldr().long_day(on, spoken.locale))
     return _english(on, _MONTHS[on.month - 1], spoken.tag)
 
 
@@ -28,14 +28,14 @@ def short_day(on: date | None) -> str:
         return ""
     spoken = voice()
     if spoken.catalogue:
-        return _cldr().short_day(on, spoken.locale)
+        return str(_cldr().short_day(on, spoken.locale))
     return _english(on, _MONTHS[on.month - 1][:3], spoken.tag)
 
 
 def month(number: int) -> str:
     """The name of a month, 1 to 12."""
     spoken = voice()
-    return _cldr().month_name(number, spoken.locale) if spoken.catalogue else _MONTHS[number - 1]
+    return str(_cldr().month_name(number, spoken.locale)) if spoken.catalogue else _MONTHS[number - 1]
 
 
 def _english(on: date, month: str, tag: str) -> str:
@@ -55,7 +55,7 @@ def percent(written: str) -> str:
     spoken = voice()
     if not spoken.catalogue:
         return f"{written}%"
-    return _cldr().percent_pattern(spoken.locale).replace("{}", number(written))
+    return str(_cldr().percent_pattern(spoken.locale).replace("{}", number(written)))
 
 
 def small(words: str) -> str:
@@ -76,7 +76,7 @@ def any_of(words: Iterable[str]) -> str:
 def _list(words: tuple[str, ...], style: str, last: str) -> str:
     spoken = voice()
     if spoken.catalogue:
-        return _cldr().joined(words, style, spoken.locale) if words else ""
+        return str(_cldr().joined(words, style, spoken.locale)) if words else ""
     return f" {last} ".join((", ".join(words[:-1]), words[-1]) if len(words) > 1 else words)
 
 

@@ -9,8 +9,8 @@ from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 
 from generator.catalogue.allergens import ALLERGENS
-from generator.formula.tin_text import SHAPES
-from generator.measure.unit import SPOONS, Kind, Unit, unit_named
+from generator.measure.length import SHAPES
+from generator.measure.unit import _COUNT, SPOONS, Kind, Unit, unit_named
 from generator.wording.catalogue import form_of
 from generator.wording.speech import CATALOGUES
 from tests.wording.texts import Text, in_code, in_regions, in_templates
@@ -35,6 +35,11 @@ _UNIT_NAMES = (
 
 def _unit(name: str) -> Unit | None:
     return unit_named(name, spoons=SPOONS["us"])
+
+
+def _forms(message: Message) -> tuple[str, ...]:
+    said = message.string
+    return tuple(said) if isinstance(said, tuple | list) else (said or "",)
 
 
 def entries(path: Path) -> dict[Text, Message]:
@@ -70,7 +75,7 @@ def _known(text: Text, there: dict[Text, Message]) -> Message | None:
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_each_is_translated_with_the_same_places_and_none_is_doubtful(path: Path) -> None:
     for text, message in entries(path).items():
-        forms = message.string if isinstance(message.string, tuple | list) else (message.string,)
+        forms = _forms(message)
         assert all(forms), f"not translated: {text}"
         assert not message.fuzzy, f"marked as doubtful: {text}"
         for form in forms:
@@ -98,18 +103,11 @@ def test_as_many_forms_as_the_language_has(path: Path) -> None:
         assert read_po(file).num_plurals == len(forms)
     for text, message in entries(path).items():
         if text.many:
-            assert len(message.string) == len(forms), text
+            assert len(_forms(message)) == len(forms), text
 
 
 def test_units_in_pieces_are_all_there() -> None:
-    units = [_unit(name) for name in _UNIT_NAMES]
-    assert all(unit is not None for unit in units)
-    assert {unit.name for unit in units if unit.kind is Kind.COUNT} == {
-        unit.name for name in _every_unit() if (unit := _unit(name)) is not None and unit.kind is Kind.COUNT
-    }
-
-
-def _every_unit() -> tuple[str, ...]:
-    from generator.measure.unit import _COUNT
-
-    return tuple(_COUNT)
+    units = {name: unit for name in {*_UNIT_NAMES, *_COUNT} if (unit := _unit(name)) is not None}
+    pieces = {name for name, unit in units.items() if unit.kind is Kind.COUNT}
+    assert pieces == set(_COUNT)
+    assert set(_UNIT_NAMES) == {*_COUNT, "stick"}

@@ -37,7 +37,8 @@ EXCEPTED = {
     "load {}": "the name of a place in the page",
     "{} yeast": "a name of the catalogue",
     **dict.fromkeys(
-        ("egg filling", "raw dough", "raw flour", "raw egg", "hot sugar", "hot oil", "whole nuts"), "a caution's key"
+        ("egg filling", "raw dough", "raw flour", "raw egg", "hot sugar", "hot oil", "whole nuts"),
+        "a caution's key",
     ),
     **dict.fromkeys(("sugar alcohols", "royal jelly"), "a caution's key"),
 }
