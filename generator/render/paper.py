@@ -18,9 +18,10 @@ from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherRespons
 
 from generator.render.paper_tags import mend_tags
 from generator.render.print_fonts import PrintFace, face_bytes, missing_glyphs, print_faces
-from generator.render.theme import DEFAULT, templates, theme_file
+from generator.render.template_fault import style_fault
+from generator.render.theme import DEFAULT, is_own, shown_path, templates, theme_file
 from generator.render.worded import worded_style
-from generator.wording.speech import gettext, voice
+from generator.wording.speech import gettext
 
 _KIND = "paper"
 _SCHEME = "font:"
@@ -78,7 +79,7 @@ def lay_out(
         raise PaperFault(f"no face has {', '.join(f'U+{ord(mark):04X}' for mark in lost)}")
     with _loudly():
         page = HTML(string=html, base_url=None, url_fetcher=_FontsOnly(pictures))
-        sheets = [_style(theme, name, voice().tag) for name in ("paper.css", *styles)]
+        sheets = [_style(theme, name) for name in ("paper.css", *styles)]
         return page.render(stylesheets=sheets, font_config=_font_configuration(), presentational_hints=False)
 
 
@@ -135,8 +136,20 @@ def _face_rule(face: PrintFace) -> str:
     )
 
 
-@cache
-def _style(theme: str, name: str, _language: str) -> CSS:
+def _style(theme: str, name: str) -> CSS:
+    """A style sheet of the theme. What cannot be carried out in one of the maker's own is told at its place."""
     kind, _, file = name.rpartition("/")
-    text = worded_style(theme_file(theme, kind or _KIND, file).read_text(encoding="utf-8"), gettext)
+    path = theme_file(theme, kind or _KIND, file)
+    text = worded_style(path.read_text(encoding="utf-8"), gettext)
+    try:
+        with _loudly():
+            return _css(text)
+    except PaperFault as fault:
+        if is_own(theme) and path.is_relative_to(theme):
+            raise style_fault(str(fault), text, file=str(path), shown=shown_path) from fault
+        raise
+
+
+@cache
+def _css(text: str) -> CSS:
     return CSS(string=text, font_config=_font_configuration(), url_fetcher=_FontsOnly())

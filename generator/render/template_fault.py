@@ -240,6 +240,16 @@ def _opened(environment: Environment, text: str, name: str) -> int | None:
     return lines[-1] if lines else None
 
 
+def style_fault(told: str, text: str, *, file: str, shown: Shown) -> TemplateFault:
+    """What a style sheet for paper says that cannot be carried out: `Ignored … at 3:5, unknown property.`"""
+    place = re.search(r"`([^`]*)` at (\d+):\d+, ([^;]*)", told)
+    line, words = (int(place[2]), place[1]) if place else (1, "")
+    message = f"“{words}” cannot be carried out on paper: {place[3].rstrip('.')}" if place else told
+    hint = "Only what can be printed may stand in a style sheet for paper: nothing is left out in silence."
+    code = "B017"
+    return _fault(code, message, hint, file=file, line=line, words=words, shown=shown, text=text)
+
+
 def _one_line(error: Exception) -> str:
     return " ".join(str(error).split())[:160] or type(error).__name__
 

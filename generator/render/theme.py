@@ -136,7 +136,13 @@ class _Inside(FileSystemLoader):
         found = super().get_source(environment, template)
         if not is_readable(Path(found[1]), self._theme):
             raise TemplateNotFound(template)
-        return found
+        text, file, fresh = found
+        # A file that the maker adds takes the place of ours at once, in a preview too.
+        return text, file, lambda: fresh() and self._first(template) == Path(file)
+
+    def _first(self, template: str) -> Path | None:
+        places = (Path(folder, template) for folder in self.searchpath)
+        return next((place for place in places if place.is_file()), None)
 
 
 class _Telling(Environment):

@@ -67,7 +67,7 @@ def _proofread(own: Path) -> tuple[Diagnostics, Mapping[str, str]]:
     for path in _files(own):
         shown = path.relative_to(own_root(str(own))).as_posix()
         wrong = _out_of_place(path, own, shown)
-        if wrong is None and path.suffix in TEMPLATES:
+        if wrong is None and len(path.relative_to(own).parts) > 1:
             wrong, text = _read(path, own, shown)
             texts |= {shown: text} if wrong else {}
         found += [wrong] if wrong else []
@@ -119,6 +119,8 @@ def _read(path: Path, own: Path, shown: str) -> tuple[Diagnostic | None, str]:
         return Diagnostic(
             code="B010", message="this file is not UTF-8", span=whole_file(shown), hint=hint
         ), ""
+    if path.suffix not in TEMPLATES:
+        return None, text
     try:
         tree = environment.parse(text, path.name, str(path))
         environment.compile(text, path.name, str(path))

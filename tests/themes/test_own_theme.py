@@ -1,14 +1,17 @@
 """A theme of the maker's own: found, proofread, followed by the engine; its mistakes are told with their lines."""
 
+import asyncio
 import os
 import pickle
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from starlette.requests import Request
 
 from generator.cli.main import main
 from generator.cli.make import own_up
+from generator.desk.reading import fault_page
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.text import as_text
 from generator.pipeline import check_folder
@@ -158,9 +161,8 @@ def test_a_fault_comes_back_whole_from_another_process(kitchen: Kitchen, write: 
 
 
 def test_the_command_shows_the_line_and_ends_with_1(
-    kitchen: Kitchen, write: Write, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+    kitchen: Kitchen, write: Write, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setenv("XDG_CACHE_HOME", str(kitchen.folder / "own-cache"))
     write("site/home.html", LIST.replace("site.title", "site.titel"))
     output = str(kitchen.output)
     assert main(["make", str(kitchen.content), "--output", output, "--jobs", "1", "--day", "2026-11-01"]) == 1
@@ -179,6 +181,57 @@ def test_a_mistake_in_what_is_included_is_told_where_it_stands(kitchen: Kitchen,
         "themes/mine/site/head.html:2:8: error[B011] this template is given no “wrds”",
         "  hint: Did you mean “words”?",
     ]
+
+
+def test_a_macro_that_is_not_there_is_told_where_it_is_wanted(kitchen: Kitchen, write: Write) -> None:
+    write("site/home.html", '{% from "pieces.html" import post_raw %}\n{{ post_raw(site) }}\n')
+    pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+    with pytest.raises(TemplateFault) as fault:
+        pieces["site/index.html"].work()
+    said = "“post_raw” is to come from “pieces.html” (line 1), which has no such macro"
+    hint = "A template gives on what it defines itself, not what it imports."
+    assert told(fault.value.finding) == ("B011", HOME, 2, said, hint)
+
+
+def test_a_style_for_paper_that_cannot_be_carried_out_is_told(kitchen: Kitchen, write: Write) -> None:
+    write("paper/card.css", "h1 {\n  colr: red;\n}\n")
+    pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+    with pytest.raises(TemplateFault) as fault:
+        pieces["site/recipes/plain-loaf/card-4x6.pdf"].work()
+    said = "“colr: red” cannot be carried out on paper: unknown property"
+    hint = "Only what can be printed may stand in a style sheet for paper: nothing is left out in silence."
+    assert told(fault.value.finding) == ("B017", "themes/mine/paper/card.css", 2, said, hint)
+
+
+def test_a_file_in_another_encoding_is_told(kitchen: Kitchen) -> None:
+    file = kitchen.content / "themes" / "mine" / "site" / "1-look.css"
+    file.write_bytes("/* für uns */".encode("latin-1"))
+    (found,) = errors(kitchen)
+    assert told(found) == (
+        "B010",
+        "themes/mine/site/1-look.css",
+        1,
+        "this file is not UTF-8",
+        "Save it as UTF-8.",
+    )
+
+
+def test_a_preview_takes_what_the_maker_adds_and_shows_what_breaks(kitchen: Kitchen, write: Write) -> None:
+    def home() -> bytes:
+        pieces = pieces_of(check_folder(kitchen.content, day=kitchen.day), kitchen.content)
+        (page,) = pieces["site/index.html"].work()
+        return page.content
+
+    assert b"Newest bakes" in home()
+    write("site/home.html", LIST)
+    assert b"Newest bakes" not in home()
+    write("site/home.html", "{{ site.titel }}")
+    with pytest.raises(TemplateFault) as fault:
+        home()
+    answer = asyncio.run(fault_page(Request({"type": "http"}), fault.value))
+    assert answer.status_code == 500
+    assert "themes/mine/site/home.html:1:9: error[B011]" in bytes(answer.body).decode()
+    assert b"/desk/files/live.js" in answer.body
 
 
 def test_all_mistakes_of_all_files_are_told_in_one_run(kitchen: Kitchen, write: Write) -> None:
