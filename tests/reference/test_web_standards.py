@@ -3,13 +3,14 @@
 import json
 import re
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import UTC, datetime
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 from urllib.parse import urlsplit
 from xml.etree.ElementTree import Element, fromstring
 
+import feedparser
 import pytest
 
 from generator.present.durations import iso_duration, iso_seconds
@@ -94,6 +95,26 @@ def test_each_atom_entry_has_content_and_one_alternate() -> None:
             link for link in entry.findall(f"{ATOM}link") if link.get("rel", "alternate") == "alternate"
         ]
         assert len(alternates) == 1
+
+
+def test_a_stranger_s_reader_sees_in_the_atom_feed_what_the_json_feed_holds() -> None:
+    """feedparser (PyPI), a reader of feeds that knows nothing of us: well formed, and the same entries in full."""
+    read = feedparser.parse(
+        next(iter(render_feeds(PUBLICATION))).content, sanitize_html=False, resolve_relative_uris=False
+    )
+    assert not read.bozo
+    assert read.version == "atom10"
+    items = json_feed()["items"]
+    assert [entry.id for entry in read.entries] == [item["id"] for item in items]
+    for entry, item in zip(read.entries, items, strict=True):
+        assert entry.title == item["title"]
+        assert entry.link == item["url"]
+        assert entry.content[0].value == item["content_html"].strip()
+        told = datetime.fromisoformat(item.get("date_modified", item["date_published"]))
+        assert datetime(*entry.updated_parsed[:6], tzinfo=UTC) == told
+    linked = re.findall(r'(?:href|src)="([^"]+)"', " ".join(entry.content[0].value for entry in read.entries))
+    assert linked
+    assert not [each for each in linked if not re.match(r"https?://|mailto:|#", each)]
 
 
 def test_json_feed_has_what_version_1_1_requires() -> None:
