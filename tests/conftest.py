@@ -1,12 +1,16 @@
 """What every test has: settled conditions, so that a result depends on the code alone."""
 
 import os
-from collections.abc import Generator
+from collections.abc import Generator, Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from generator.wording.speech import NOTATION, speak
+
+if TYPE_CHECKING:
+    from tests.desk.served import Served
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -26,6 +30,18 @@ def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("TINLEAF_CACHE_BYTES", "0")
     # A test that reads a folder in another language must not leave it spoken.
     speak(NOTATION)
+
+
+@pytest.fixture(scope="session")
+def running_desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator["Served"]:
+    """One running desk, on a folder as `tinleaf start` makes it, for every test that asks one."""
+    from generator.cli.main import main
+    from tests.desk.served import viewing
+
+    root = tmp_path_factory.mktemp("desk") / "baking"
+    assert main(["start", str(root)]) == 0
+    with viewing(root) as running:
+        yield running
 
 
 def is_ci() -> bool:

@@ -144,7 +144,7 @@ def run(house: House, sockets: list[socket.socket], *, token: str, started: Call
 async def _watch(house: House) -> None:
     """Reads the folder again soon after a change, and tells the open pages."""
     await asyncio.to_thread(house.desk.now)
-    async for _ in awatch(house.desk.root, debounce=120, step=30, rust_timeout=1000, raise_interrupt=False):
+    async for _ in awatch(house.desk.root, debounce=120, step=30, rust_timeout=250, raise_interrupt=False):
         before = house.desk.last
         known = await asyncio.to_thread(house.desk.now)
         if before is None or known.number != before.number:

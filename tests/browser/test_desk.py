@@ -1,13 +1,11 @@
 """A whole day at the desk, in a browser: an old text comes in, is baked, corrected, copied and marked."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from generator.cli.main import main
-from tests.desk.served import DAY, Served, viewing
+from tests.desk.served import DAY, Served
 
 UNNAMED = """all => all.filter(each => !(each.labels && each.labels.length) && !each.ariaLabel
     && !each.textContent.trim()).length"""
@@ -34,12 +32,9 @@ Method
 """
 
 
-@pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    root = tmp_path_factory.mktemp("desk") / "baking"
-    assert main(["start", str(root)]) == 0
-    with viewing(root) as running:
-        yield running
+@pytest.fixture(scope="session")
+def desk(running_desk: Served) -> Served:
+    return running_desk
 
 
 def test_a_day_at_the_desk(browser: Browser, desk: Served) -> None:

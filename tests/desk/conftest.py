@@ -1,22 +1,17 @@
-"""One running desk for all tests of a process."""
+"""The running desk, and one recipe of its folder."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from generator.cli.main import main
-from tests.desk.served import Served, viewing
+from tests.desk.served import Served
 
 
 @pytest.fixture(scope="session")
-def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    root = tmp_path_factory.mktemp("desk") / "baking"
-    assert main(["start", str(root)]) == 0
-    with viewing(root) as running:
-        yield running
+def served(running_desk: Served) -> Served:
+    return running_desk
 
 
 @pytest.fixture
 def recipe(served: Served) -> Path:
-    return next((served.root / "recipes").glob("*.md"))
+    return served.root / "recipes" / "saturday-tin-loaf.md"

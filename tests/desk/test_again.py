@@ -67,6 +67,7 @@ def test_a_component_that_changes_reaches_what_is_made_with_it(
     same(root, before, f"recipes/{COMPONENT}.md")
 
 
+@pytest.mark.long
 def test_a_recipe_that_is_broken_is_out_and_so_is_what_is_made_with_it(
     root: Path, before: CheckResult, edited: dict[str, bytes]
 ) -> None:

@@ -1,6 +1,7 @@
 """Who comes in from another machine: nobody without the session that the code was exchanged for."""
 
 import asyncio
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 import pytest
@@ -36,7 +37,9 @@ def asked(path: str, *, client: str, method: str = "GET", **headers: str) -> tup
         "client": (client, 1),
         "headers": [(key.encode(), value.encode()) for key, value in given.items()],
     }
-    asyncio.run(guard(scope, receive, send))
+    # A loop of its own thread: one of a browser may be running in this one.
+    with ThreadPoolExecutor(1) as pool:
+        pool.submit(lambda: asyncio.run(guard(scope, receive, send))).result()
     return sent[0]["status"], sent[1]["body"]
 
 

@@ -118,6 +118,36 @@ def test_scripts_in_text_fields_stay_text(served: Served, recipe: Path) -> None:
         assert "<img src=x" not in page
 
 
+def test_scripts_in_every_other_text_field_stay_text(served: Served, recipe: Path) -> None:
+    """All that a person can type at the desk, and all pages that may show it."""
+    before, name, day = recipe.read_bytes(), recipe.stem, "2026-11-22"
+    kinds = ("note", "next", "weather", "room", "time", "pack", "add", "left", "dough", "baked", "start")
+    entries = [{"id": f"script-{kind}", "kind": kind, "text": SCRIPT} for kind in kinds]
+    pages = ["/", "/desk/", "/desk/copies", "/desk/pantry", f"/desk/edit/{name}", f"/recipes/{name}/"]
+    pages += [f"/desk/bench/{name}", f"/desk/bench/{name}?size=%3Cscript%3Ealert(1)%3C/script%3E"]
+    ledger = served.root / "ledger.jsonl"
+    told = ledger.read_bytes() if ledger.exists() else None
+    try:
+        served.send(f"/desk/bench/{name}/entries", {"day": day, "entries": entries})
+        served.send("/desk/copies/mark", {"recipe": name, "place": "card", "to": SCRIPT})
+        served.send("/desk/pantry/read", {"row": SCRIPT})
+        served.send(f"/desk/edit/{name}/record", {"why": SCRIPT})
+        fields = dict.fromkeys(fields_of(f"recipes/{name}.md", before), SCRIPT)
+        for key, value in fields.items():
+            now = {"base": base_of(recipe.read_bytes()), "fields": {key: value}}
+            assert served.send(f"/desk/edit/{name}/fields", now).status == 200
+            for path in pages[:2]:
+                assert "<script>alert" not in served.ask(path).text
+        for path in pages:
+            page = served.ask(path).text
+            assert "<script>alert" not in page, path
+            assert "<img src=x" not in page, path
+    finally:
+        recipe.write_bytes(before)
+        ledger.unlink(missing_ok=True) if told is None else ledger.write_bytes(told)
+        (served.root / f"bakes/{day}-{name}.yaml").unlink(missing_ok=True)
+
+
 def test_saving_keeps_every_byte_that_was_not_changed() -> None:
     before = "\ufeffone\r\ntwo\nthree\r\nfour".encode()
     shown = shown_text(before)
