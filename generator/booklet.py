@@ -11,6 +11,7 @@ from generator.render.book.page_size import usual_size
 from generator.render.book.pdf import render_book_pdf
 from generator.render.photographs import encoded
 from generator.render.print_fonts import missing_glyphs
+from generator.wording.speech import say, say_many
 
 # Long enough for a name that says what is in the file, short enough for any disk.
 _NAME = 80
@@ -86,11 +87,11 @@ def bind(result: CheckResult, names: Sequence[str], wanted: Wanted, *, subject: 
 def subject_of(words: Sequence[str], bakes: int) -> str:
     """What stands under the title: `All bakes`, `Bread`, `3 bakes`."""
     if EVERYTHING in words:
-        return "All bakes"
+        return say("All bakes")
     if len(words) == 1 and words[0].startswith(KIND):
         kind = words[0].removeprefix(KIND).replace("-", " ").strip()
         return kind[:1].upper() + kind[1:]
-    return "One bake" if bakes == 1 else f"{bakes} bakes"
+    return say_many("One bake", "{count} bakes", bakes)
 
 
 def _unpublished(book: BookView) -> Iterator[str]:
