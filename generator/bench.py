@@ -77,7 +77,7 @@ def sizes_offered(result: CheckResult, name: str) -> tuple[tuple[str, str], ...]
     """The usual sizes of a recipe with their names, the recipe as written first."""
     known = next((each.sizes for each in result.site.recipes if each.name == name), None)
     sizes = known or sizes_view(result.setting.book[name], result.setting, result.views[name])
-    return tuple((each.id, each.title) for each in sizes.offers) if sizes else ()
+    return tuple((each.id, each.title) for each in sizes.offers)
 
 
 def size_text(result: CheckResult, name: str, size: str) -> tuple[str, str]:

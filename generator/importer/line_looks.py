@@ -152,8 +152,8 @@ def pieces_of(text: str, shelf: Shelf) -> list[str]:
     out: list[str] = []
     parted = r";\s*" if text.count(";") > 1 else r",\s+(?:and\s+)?|;\s*|\s+and\s+(?=[\d½¼¾⅓⅔])"
     for piece in re.split(parted, text):
-        like = is_ingredient_like(piece, shelf) or re.match(r"(?:juice|zest)\sof\s\d", piece, re.I)
-        if like or known(piece.strip(), shelf):
+        given = re.match(r"(?:juice|zest)\sof\s\d", piece, re.I)
+        if given or is_ingredient_like(piece, shelf) or known(piece.strip(), shelf):
             out.append(piece.strip())
         elif out:
             out[-1] = f"{out[-1]}, {piece}"

@@ -42,8 +42,8 @@ def sources_of(name: str, data: bytes) -> tuple[Source, ...] | Refused:
     if suffix == ".csv":
         return _table(name, text)
     read = markdown_lines if suffix in (".md", ".markdown") else text_lines
-    lines, said = without_stamps(read(text))
-    return _checked((Source(name=name, stem=PurePosixPath(name).stem, lines=lines, said=said),))
+    told, said = without_stamps(read(text))
+    return _checked((Source(name=name, stem=PurePosixPath(name).stem, lines=told, said=said),))
 
 
 def _decoded(data: bytes) -> str | Refused:

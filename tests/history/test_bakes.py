@@ -9,6 +9,7 @@ from generator.formula.book import understand_all
 from generator.formula.intake.recipe import read_recipe
 from generator.formula.shelf import Shelf
 from generator.history.bakes import BakeRecord, newest_bake, read_bakes
+from generator.measure.number import Range
 from generator.measure.unit import SPOONS
 from generator.source.read import read_document, read_mapping
 
@@ -175,7 +176,8 @@ def test_a_scaled_bake_is_reckoned_back_to_the_recipe() -> None:
     own = record.as_written
     assert (found, record.size) == ((), Fraction(1, 2))
     assert (own.dough, own.baked, own.size) == (800, 700, None)
-    assert [each.grams.low for each in (*own.added, *own.left) if each.grams] == [20, 4]
+    assert [each.grams for each in own.added] == [Range.exact(20)]
+    assert [each.grams for each in own.left] == [Range.exact(4)]
     assert own.as_written is own
 
 
