@@ -163,12 +163,14 @@ def test_a_fault_comes_back_whole_from_another_process(kitchen: Kitchen, write: 
 def test_the_command_shows_the_line_and_ends_with_1(
     kitchen: Kitchen, write: Write, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    write("site/home.html", LIST.replace("site.title", "site.titel"))
+    opening = "{% block opening %}\n<h1>{{ recipe.titel }}</h1>\n{% endblock %}\n"
+    write("site/recipe.html", '{% extends "docket/recipe.html" %}\n' + opening)
     output = str(kitchen.output)
     assert main(["make", str(kitchen.content), "--output", output, "--jobs", "1", "--day", "2026-11-01"]) == 1
     said = capsys.readouterr().err
-    assert f"{kitchen.content.as_posix()}/{HOME}:3:13: error[B011] a SiteView has no “titel”" in said
-    assert "<h1>{{ site.titel }}</h1>" in said
+    place = f"{kitchen.content.as_posix()}/themes/mine/site/recipe.html:3:15"
+    assert f"{place}: error[B011] a RecipeView has no “titel”" in said
+    assert "<h1>{{ recipe.titel }}</h1>" in said
     assert "fault of the program" not in said
     assert not kitchen.output.exists()
 
