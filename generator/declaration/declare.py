@@ -119,7 +119,7 @@ def _kinds_to_name(contains: Sequence[str], carried: LineAllergens, rules: Regio
     for trace in carried.traces:
         for each in rules.ids(trace.allergen) if trace.state == CONTAINS else ():
             if each in contains and each in rules.kind_needed and is_class_word(trace.allergen):
-                reasons.setdefault((trace.item, each), _kind_reason(trace, rules.word(each)))
+                reasons.setdefault((trace.item, each), _kind_reason(trace, rules.english(each)))
     return tuple(reasons.values())
 
 

@@ -100,14 +100,17 @@ class Region:
         In another language by the name that the region's file has in it, else by the catalogue's, else in English.
         """
         own = self.names.get(_language(), {}).get(allergen)
-        english = self.words.get(allergen) or self.list_only.get(allergen) or allergen
-        return own or (allergen_word(allergen) if voice().catalogue else english)
+        return own or (allergen_word(allergen) if voice().catalogue else self.english(allergen))
+
+    def english(self, allergen: str) -> str:
+        return self.words.get(allergen) or self.list_only.get(allergen) or allergen
 
     def seen(self, allergen: str) -> tuple[str, ...]:
         """Words of the list that show it clearly to who reads the language that is spoken, longest first."""
         if not voice().catalogue:
             return self.seen_as[allergen]
-        return (*self.names_seen.get(_language(), {}).get(allergen, ()), self.word(allergen))
+        words = (*self.names_seen.get(_language(), {}).get(allergen, ()), self.word(allergen))
+        return tuple(sorted(words, key=lambda each: (-len(each), each)))
 
 
 def allergen_word(allergen: str) -> str:

@@ -223,7 +223,7 @@ def _part(part: Part, setting: Setting) -> PartView:
 def _line(line: Line, setting: Setting) -> LineView:
     carried = line_allergens(line, book=setting.book)
     amount = line_amount(line, settings=setting.settings, spoons=setting.spoons)
-    words = without_weight(line.written.words)
+    words = say(without_weight(line.written.words))
     note = "; ".join(each for each in (line.written.note, line.note) if each)
     extra = words if words and words not in (amount.weight, amount.volume) else ""
     return LineView(
