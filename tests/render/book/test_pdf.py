@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import replace
-from functools import cache
 from io import BytesIO
 from itertools import pairwise
 from pathlib import Path
@@ -18,13 +17,8 @@ from generator.render.book.page_size import PAGE_SIZES, usual_size
 from generator.render.book.pdf import Placing, _placed, lay_out_book, render_book_pdf
 from generator.render.paper import to_pdf
 from tests.render.book.conftest import DAY, lay, long_bake
-from tests.render.paper.reading import POINT, overprinted, root_of, squeezed, structure_of, texts_of
+from tests.render.paper.reading import POINT, overprinted, pages_of, root_of, squeezed, structure_of, texts_of
 from tests.render.paper.structure import structure_faults
-
-
-@cache
-def pages_of(content: bytes) -> list[str]:
-    return [squeezed(page.extract_text()) for page in PdfReader(BytesIO(content)).pages]
 
 
 def bookmarks(content: bytes) -> dict[str, int]:

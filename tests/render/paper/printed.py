@@ -49,7 +49,9 @@ def _ink(number: int, page: pdfium.PdfPage) -> Iterator[Ink]:
     matrix = raw.FS_MATRIX()
     for at in range(text.count_chars()):
         character = chr(raw.FPDFText_GetUnicode(text, at))
-        if character.isspace() or character in "\x00\x02\ufffe" or raw.FPDFText_IsGenerated(text, at) == 1:
+        # A hyphen at the end of a line is given so.
+        character = "-" if character in "\x02\ufffe" else character
+        if character.isspace() or character == "\x00" or raw.FPDFText_IsGenerated(text, at) == 1:
             continue
         raw.FPDFText_GetCharBox(text, at, left, right, low, high)
         raw.FPDFText_GetMatrix(text, at, matrix)

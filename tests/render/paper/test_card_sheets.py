@@ -14,7 +14,7 @@ from generator.render.cards.sheets import CardSheets, lay_out_card_sheets
 from generator.render.imposed import impose
 from generator.render.paper import PaperFault
 from tests.render.paper.conftest import Sheets
-from tests.render.paper.reading import lost, squeezed, structure_of, words_of
+from tests.render.paper.reading import squeezed, structure_of, words_of
 from tests.render.paper.sample import TINY, TYPICAL
 from tests.render.paper.structure import structure_faults
 
@@ -129,8 +129,10 @@ def test_a_bake_of_more_than_two_sides_says_which_card_each_is(
 
 def test_no_word_is_lost_and_none_is_told_twice(sheets: tuple[str, Any, CardSheets, bytes]) -> None:
     content = sheets[3]
-    for view in (TYPICAL, TINY):
-        assert lost(words_of(view), content) == []
+    # Turned lines are read in their order by this reader alone.
+    text = squeezed("".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages))
+    words = [squeezed(each) for view in (TYPICAL, TINY) for each in words_of(view)]
+    assert [each for each in words if each not in text] == []
     kinds = [str(node["/S"]) for node in structure_of(content)]
     assert structure_faults(content, titles=2) == []
     assert kinds.count("/TH") >= sum(len(part.lines) for view in (TYPICAL, TINY) for part in view.parts)

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 
 from generator.render.cards.render import render_cards
 from tests.render.paper.conftest import Sheets
-from tests.render.paper.reading import label_words, lost, picture, squeezed, text_of
+from tests.render.paper.reading import label_words, lost, pages_of, picture, squeezed, text_of
 from tests.render.paper.sample import LONG, TINY, TYPICAL, amount
 
 # Points: 4 × 6 in, 5 × 7 in, and ISO 216.
@@ -43,11 +43,10 @@ def test_every_side_says_which_it_is_and_further_ones_carry_the_title(
     printed: Mapping[tuple[str, str], bytes],
 ) -> None:
     for size in SIZES:
-        pages = PdfReader(BytesIO(printed[LONG.name, f"card-{size}"])).pages
-        for number, page in enumerate(pages, start=1):
-            text = page.extract_text()
-            assert squeezed(f"side {number} of {len(pages)}") in squeezed(text)
-            assert squeezed("A feast of forty ingredients") in squeezed(text)
+        pages = pages_of(printed[LONG.name, f"card-{size}"])
+        for number, text in enumerate(pages, start=1):
+            assert squeezed(f"side {number} of {len(pages)}") in text
+            assert squeezed("A feast of forty ingredients") in text
 
 
 def test_a_card_carries_the_declaration_and_how_long_the_bake_keeps(

@@ -18,7 +18,16 @@ from generator.render.tag_sheets.sheets import Arranged
 from generator.render.tag_sheets.sizes import CROSS_MM, PAPERS_MM, SIZES, Grid, Size, size_named
 from generator.settings import Paper
 from tests.render.paper.glyphs import lowest
-from tests.render.paper.reading import MM, label_words, overprinted, picture, squeezed, text_of, texts_of
+from tests.render.paper.reading import (
+    MM,
+    label_words,
+    overprinted,
+    pages_of,
+    picture,
+    squeezed,
+    text_of,
+    texts_of,
+)
 from tests.render.paper.sample import LONG, TINY, TYPICAL
 
 UNFINISHED = "Not finished: the pack of the candied peel is still to be read."
@@ -45,7 +54,7 @@ def content_of(view: RecipeView, paper: Paper = "letter") -> bytes:
 
 
 def sides(view: RecipeView, paper: Paper = "letter") -> list[str]:
-    return [squeezed(page.extract_text()) for page in PdfReader(BytesIO(content_of(view, paper))).pages]
+    return list(pages_of(content_of(view, paper)))
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
