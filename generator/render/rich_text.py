@@ -16,18 +16,12 @@ from markdown_it.utils import EnvType, OptionsDict
 from markupsafe import Markup, escape
 
 from generator.present.views import MentionView, Rich
+from generator.wording.speech import say_of, voice
 
 # A reference in the text: U+E000, its number, U+E001 (see `present/views.py`).
 _MENTION = re.compile("\ue000(\\d+)\ue001")
-_UNITS = (
-    "kg|g|mg|ml|cl|dl|l|fl oz|oz|lb|cups?|tbsp|tsp|sticks?|pints?|quarts?|min|h|s|days?|cm|mm|in|inch(?:es)?"
-    "|°C|°F|%|×|x"
-)
-_TIED = re.compile(rf"(?<=[\d¼½¾⅐-⅞]) (?=(?:{_UNITS})(?![\w]))")
-UNIT = rf"\u00a0(?:{_UNITS})(?![\w])"
-"""A unit with the tie before it, as a pattern that Python and the script of the pages both read."""
-
-_UNIT = re.compile(UNIT)
+_METRIC = "kg|g|mg|ml|cl|dl|l|fl oz|oz|lb"
+_OTHERS = "cm|mm|in|inch(?:es)?|°C|°F|%|×|x"
 # "3 h 28 min" is one time.
 _HOURS = re.compile("(?<=\u00a0h) (?=[0-9]+\u00a0min(?![\\w]))")
 _SCHEMES = frozenset({"http", "https", "mailto"})
@@ -39,16 +33,32 @@ Mark = Callable[[int, str], Markup]
 Tokens = Sequence[Token]
 
 
+def unit_pattern() -> str:
+    """A unit of the language with the tie before it; Python and the script of the pages both read it."""
+    return rf"\u00a0(?:{_units()})(?![\w])"
+
+
+def _units() -> str:
+    # A pattern too: the words of the language that follow a number and keep to it.
+    return f"{_METRIC}|{say_of('pattern', 'cups?|tbsp|tsp|sticks?|pints?|quarts?|min|h|s|days?')}|{_OTHERS}"
+
+
+@cache
+def _patterns(_language: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """Where a number is to be tied, and a unit that is."""
+    return re.compile(rf"(?<=[\d¼½¾⅐-⅞]) (?=(?:{_units()})(?![\w]))"), re.compile(unit_pattern())
+
+
 def tied(text: str) -> str:
     """The text with number and unit held on one line by a no-break space (U+00A0)."""
-    return _HOURS.sub("\u00a0", _TIED.sub("\u00a0", text))
+    return _HOURS.sub("\u00a0", _patterns(voice().tag)[0].sub("\u00a0", text))
 
 
 def figure(text: str) -> Markup:
     """An amount with its unit set apart for the style sheet; no character differs but for the ties."""
     if text and not any(sign.isnumeric() for sign in text):
         return Markup('<span class="worded">{}</span>').format(text)
-    return Markup(_UNIT.sub('<span class="unit">\\g<0></span>', str(escape(tied(text)))))
+    return Markup(_patterns(voice().tag)[1].sub('<span class="unit">\\g<0></span>', str(escape(tied(text)))))
 
 
 def _unmarked(number: int, end: str) -> Markup:

@@ -1,6 +1,7 @@
 """Words in scripts and style sheets go out said, and as what their language of the web wants."""
 
 from generator.render.paper import fill, lay_out
+from generator.render.rich_text import figure, tied, unit_pattern
 from generator.render.site.assets import asset_products
 from generator.render.worded import messages_of, worded_script, worded_style
 from generator.wording.speech import speaking
@@ -63,3 +64,14 @@ def test_a_template_speaks_the_language_of_the_moment() -> None:
             said[language] = fill("kitchen-pieces.html", kind="site")
     assert "Start timer" in said["en-US"] == said["en-GB"]
     assert "Wecker stellen" in said["de"]
+
+
+def test_a_number_keeps_to_its_unit_in_either_language() -> None:
+    with speaking("en-US"):
+        english = [tied("1 tbsp + 2 days"), tied("1 EL + 2 Tage"), unit_pattern()]
+    with speaking("de"):
+        german = [tied("1 EL + ¾ Tasse + 2 Tage"), figure("1 TL"), unit_pattern()]
+    assert english[:2] == ["1\u00a0tbsp + 2\u00a0days", "1 EL + 2 Tage"]
+    assert german[:2] == ["1\u00a0EL + ¾\u00a0Tasse + 2\u00a0Tage", '1<span class="unit">\u00a0TL</span>']
+    # The page's script finds its units by the same pattern.
+    assert "tbsp" in english[2] and "tbsp" not in german[2]

@@ -13,7 +13,7 @@ from types import MappingProxyType
 from markupsafe import Markup
 
 from generator.present.size_views import OfferView, SizesView
-from generator.render.rich_text import UNIT, tied
+from generator.render.rich_text import tied, unit_pattern
 
 
 def _no_marks() -> Mapping[str, Markup]:
@@ -83,7 +83,7 @@ def _data(sizes: SizesView, words: _Numbered, columns: _Numbered, heats: _Number
     ]
     data = {
         "first": sizes.first,
-        "unit": UNIT,
+        "unit": unit_pattern(),
         "sizes": offers,
         "notes": notes.values,
         "words": words.values,
