@@ -5,8 +5,10 @@ stands in the content folder, in `themes/NAME/`; it is known by its whole path, 
 """
 
 import os
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any, NoReturn
 
 from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, TemplateNotFound
@@ -19,6 +21,14 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 _HOMES = (_PACKAGE / "_themes", _PACKAGE.parent / "themes")
 DEFAULT = "docket"
 _OURS = f"{DEFAULT}/"
+_WRITTEN: Mapping[str, Any] = MappingProxyType(
+    {
+        "trim_blocks": True,
+        "lstrip_blocks": True,
+        "keep_trailing_newline": True,
+        "extensions": ["jinja2.ext.i18n"],
+    }
+)
 
 
 def theme_names() -> tuple[str, ...]:
@@ -97,15 +107,11 @@ def templates(theme: str, kind: str) -> Environment:
     folders = _folders(theme, kind)
     usual: BaseLoader = _Inside(folders, theme=theme) if is_own(theme) else FileSystemLoader(folders)
     loader = ChoiceLoader([usual, PrefixLoader({DEFAULT: FileSystemLoader(_folders(DEFAULT, kind))})])
-    environment: Environment = (_Fenced if is_own(theme) else _Templates)(
-        loader=loader,
-        autoescape=True,
-        undefined=Missed,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-        extensions=["jinja2.ext.i18n"],
-    )
+    environment: Environment
+    if is_own(theme):
+        environment = _FencedEnvironment(loader=loader, autoescape=True, undefined=Missed, **_WRITTEN)
+    else:
+        environment = _TellingEnvironment(loader=loader, autoescape=True, undefined=Missed, **_WRITTEN)
     # Every word of a template that is not the maker's stands in _("…"); it is said in the language that is spoken.
     environment.install_gettext_callables(  # type: ignore[attr-defined]
         gettext, ngettext, newstyle=True, pgettext=pgettext, npgettext=npgettext
@@ -145,7 +151,7 @@ class _Inside(FileSystemLoader):
         return next((place for place in places if place.is_file()), None)
 
 
-class _Telling(Environment):
+class _TellingEnvironment(Environment):
     """Whatever goes wrong in a template comes out as a `TemplateFault` with its place."""
 
     def handle_exception(self, source: str | None = None) -> NoReturn:
@@ -160,9 +166,5 @@ class _Telling(Environment):
             raise fault from error
 
 
-class _Templates(_Telling):
-    pass
-
-
-class _Fenced(_Telling, ImmutableSandboxedEnvironment):
-    pass
+class _FencedEnvironment(_TellingEnvironment, ImmutableSandboxedEnvironment):
+    """Templates see their values, and can change none of them."""
