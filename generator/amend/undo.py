@@ -1,6 +1,7 @@
 """Takes the last correction back, as a new revision: the file gets the text that it had before, byte for byte."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date
 
 from generator.amend.answer import Asked, Refused
@@ -21,6 +22,10 @@ from generator.source.write import replace_spans
 
 TAKEN_BACK = "taken back"
 _UNDONE = f"{TAKEN_BACK}: "
+_NOT_KNOWN = (
+    "Only the file tells of this correction, so the amount is the old one, and how the rest of its line was written "
+    "before nobody kept: look the line over"
+)
 _BY_HAND = "Change it in the file as you want it, and record that with --as-it-stands."
 
 
@@ -129,7 +134,10 @@ def _without_ledger(standing: Standing, formula: Formula, on: date, why: str, pr
     reason = Reason(
         recipe=formula.name, cause="undo", what=_reversed(last.change), why=why or TAKEN_BACK, on=on
     )
-    return _undone(standing, {path: text.encode()}, reason, prefix)
+    plan = _undone(standing, {path: text.encode()}, reason, prefix)
+    if isinstance(plan, Refused):
+        return plan
+    return replace(plan, remarks=(*plan.remarks, _NOT_KNOWN))
 
 
 def _rebuilt(

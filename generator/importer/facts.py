@@ -37,7 +37,7 @@ _VIDEO = re.compile(
     re.I,
 )
 _PAID = re.compile(r"\b(?:affiliate|paid link|paid|sponsored|commission|\(ad\)|#ad)\b", re.I)
-_CHAPTER = re.compile(
+CHAPTER = re.compile(
     r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<title>\S.*)$"
 )
 _CHAPTER_LAST = re.compile(r"^(?P<title>\S.*?)\s*[-–—:|(\[]\s*(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?$")
@@ -75,7 +75,7 @@ def fact_of(text: str, *, within: str) -> Fact | None:
     """What a line says by itself; `within` is the section it stands in."""
     if _TAGS.match(text):
         return Fact(role="tags", value=text)
-    for pattern in (_CHAPTER, _CHAPTER_LAST):
+    for pattern in (CHAPTER, _CHAPTER_LAST):
         found = pattern.match(text)
         if found and read_clock(found["stamp"]) is not None and within != "ingredients":
             return Fact(role="chapter", value=f"{found['stamp']}\t{found['title'].strip()}")

@@ -3,7 +3,7 @@
 import re
 
 from generator.formula.shelf import Shelf
-from generator.importer.facts import URL, Fact, fact_of
+from generator.importer.facts import CHAPTER, URL, Fact, fact_of
 from generator.importer.ingredient import is_ingredient_like
 from generator.importer.known import known
 from generator.importer.model import SourceLine
@@ -63,7 +63,6 @@ META = re.compile(
 CHOOSE = re.compile(r"^choose one of (?P<many>\d) ways\.?$", re.I)
 AMOUNTS = re.compile(r"(?:^|[,;]\s)(?:about\s)?[\d½¼¾⅓⅔]")
 MADE = re.compile(r"^(?:makes|yields?|serves|keeps|store|servings)\b", re.I)
-CHAPTER = re.compile(r"^[(\[]?(?P<stamp>(?:\d{1,2}:)?\d{1,2}:\d{2})[)\]]?\s*(?:[-–—:|.•]\s*)?(?P<text>\S.*)$")
 _LONG_CHAPTER = 3
 FAREWELL = re.compile(
     r"^(?:thanks|thank you|subscribe|follow (?:me|us)|see you|happy baking|music\b|like and"
@@ -135,11 +134,11 @@ def side_by_side(text: str, shelf: Shelf) -> tuple[str, ...]:
 def step_in_chapter(bared: str) -> tuple[str, str] | None:
     """A time of the film before a whole step: the chapter with its first words, and the step."""
     found = CHAPTER.match(bared)
-    words = found["text"].split() if found else []
+    words = found["title"].split() if found else []
     first = re.sub(r"\W", "", words[0]).casefold() if words else ""
-    if found is None or len(words) < _LONG_CHAPTER or not (first in VERBS or found["text"].endswith(".")):
+    if found is None or len(words) < _LONG_CHAPTER or not (first in VERBS or found["title"].endswith(".")):
         return None
-    return f"{found['stamp']}\t{' '.join(words[:4]).strip(' ,;:')}", found["text"]
+    return f"{found['stamp']}\t{' '.join(words[:4]).strip(' ,;:')}", found["title"]
 
 
 def pieces_of(text: str, shelf: Shelf) -> list[str]:

@@ -99,6 +99,9 @@ def test_an_edit_before_a_correction_is_numbered_and_stays_when_it_is_taken_back
 def test_a_correction_that_only_the_file_tells_of_is_taken_back_by_its_words(tmp_path: Path) -> None:
     entry = "corrections:\n  - on: 2026-09-20\n    change: water 280 g -> 300 g\n    why: Dry.\n"
     root = lay(tmp_path / "content", plain_loaf=RECIPE.replace("---\n## M", f"{entry}---\n## M"))
+    made = undo(root)
+    assert isinstance(made, Plan)
+    assert "look the line over" in made.remarks[-1]
     undone(root)
     assert (root / PATH).read_text("utf-8") == RECIPE.replace("300 g (1 1/4 cups)", "280 g (1 cup + 3 tbsp)")
     assert [each[:2] for each in history(root)] == [(2, "first"), (3, "undo")]
