@@ -5,6 +5,7 @@ import time
 from collections.abc import Mapping
 from concurrent.futures import Executor, ThreadPoolExecutor
 from contextlib import AbstractContextManager
+from functools import partial
 from pathlib import Path
 from types import MappingProxyType
 
@@ -14,6 +15,7 @@ from generator.build.cache import Cache
 from generator.build.task import Kept, OnDisk, Task, kept
 from generator.build.works import Gone, Output, Teller, Workshop, finish_tasks, key_of, outputs_in
 from generator.render.output import Product
+from generator.wording.speech import say, speaking
 
 
 def make(name: str, seconds: float = 0) -> tuple[Product, ...]:
@@ -31,6 +33,10 @@ def spell(words: Mapping[str, str]) -> tuple[Product, ...]:
 
 def read(file: OnDisk) -> tuple[Product, ...]:
     return (Product(path="copy", content=file.read()),)
+
+
+def speak(name: str) -> tuple[Product, ...]:
+    return (Product(path=name, content=say("flour is raw").encode()),)
 
 
 TASKS = [
@@ -61,6 +67,14 @@ def test_outputs_keep_the_order_of_the_tasks(jobs: int) -> None:
         ("two", b"two"),
         ("three", b"three"),
     ]
+
+
+@pytest.mark.parametrize("jobs", [1, 2])
+def test_the_language_of_a_make_is_spoken_in_every_process(jobs: int) -> None:
+    tasks = [Task(title=name, work=speak, inputs=(name,)) for name in "abc"]
+    german = Workshop(cache=Cache(root=None), jobs=jobs, around=partial(speaking, "de"))
+    assert {each.content for each in done(tasks, german)} == {b"Mehl ist roh"}
+    assert {each.content for each in done(tasks, shop(jobs=jobs))} == {b"flour is raw"}
 
 
 @pytest.mark.parametrize("jobs", [1, 2])
