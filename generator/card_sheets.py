@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from generator.pipeline import CheckResult
 from generator.present.views import RecipeView
 from generator.render.cards.sheets import lay_out_card_sheets
+from generator.render.print_fonts import missing_glyphs
 from generator.settings import Paper
 
 # What fits a sheet best, and is at hand, where the paper is sold.
@@ -42,11 +43,14 @@ def lay_cards(
     sheet: Paper = paper or settings.paper
     card = size or usual_card(sheet)
     views = [result.views[name] for name in names]
+    # Of the title of the file nothing is printed: where it could not be, the selection alone stands in it.
+    title = f"{settings.title} – {subject}"
+    title = title if not missing_glyphs(title) else subject
     made = lay_out_card_sheets(
         views,
         size=card,
         paper=sheet,
-        title=f"{settings.title} – {subject}, recipe cards",
+        title=title,
         maker=settings.maker,
         language=settings.language,
         copies=copies,

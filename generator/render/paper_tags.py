@@ -11,11 +11,7 @@ _SCOPES = {"/THead": "/Column", "/TBody": "/Row", "/TFoot": "/Row"}
 
 def mend_tags(pdf: Any) -> None:
     """Changes the structure elements of a document that is about to be written."""
-    elements = {
-        each.reference: each
-        for each in pdf.objects
-        if isinstance(each, dict) and each.get("Type") == "/StructElem"
-    }
+    elements: dict[Any, Any] = {each.reference: each for each in pdf.objects if _is_element(each)}
     for element in elements.values():
         if element["S"] == "/TH":
             _scope(element, elements)
@@ -24,6 +20,10 @@ def mend_tags(pdf: Any) -> None:
     for element in elements.values():
         if element["S"] == "/LI" and not any(_kind(kid, elements) == "/LBody" for kid in element["K"]):
             _body(element, elements, pdf)
+
+
+def _is_element(thing: Any) -> bool:
+    return isinstance(thing, dict) and thing.get("Type") == "/StructElem"
 
 
 def _parent(element: Any, elements: dict[Any, Any]) -> Any:

@@ -10,7 +10,7 @@ from generator.build.fingerprint import fingerprint
 from generator.build.manifest import NAME, as_bytes
 from generator.diagnostics.diagnostic import Severity
 from generator.proof.folder import MANIFEST, prove_folder, why_unreadable
-from generator.proof.papers import book_faults, own_tags_faults
+from generator.proof.papers import book_faults, card_sheet_faults, own_tags_faults
 from tests.proof.building import BRAID, Change, lay, papers, sample, texts, understood
 
 REMEDY = "`tinleaf make` writes it anew."
@@ -45,7 +45,15 @@ def test_what_was_left_out_is_missing_and_nothing_else_is_said(tmp_path: Path) -
     assert {each.code for each in proved.diagnostics} == {"A008"}
     gone = {each.span.path for each in proved.diagnostics if each.message == "this file is not there"}
     cards = {f"{BRAIDS}card-{size}.pdf" for size in ("4x6", "5x7", "a5")}
-    desk = ("description.txt", "tags.pdf", "tags.txt", "bench-sheet.pdf", "formula.pdf", "overlay.png", "tall.jpg")
+    desk = (
+        "description.txt",
+        "tags.pdf",
+        "tags.txt",
+        "bench-sheet.pdf",
+        "formula.pdf",
+        "overlay.png",
+        "tall.jpg",
+    )
     cards |= {"site/recipes/candied-lemon-peel/share.jpg"}
     assert gone == cards | {f"desk/candied-lemon-peel/{name}" for name in desk}
 
@@ -139,6 +147,17 @@ def test_a_booklet_of_an_older_recipe_is_a_warning(tmp_path: Path) -> None:
     (found,) = book_faults(path, papers()[f"{BRAIDS}card-a6.pdf"], newer.expected)
     assert (found.code, found.severity) == ("A009", Severity.WARNING)
     assert found.message.endswith("“Honey oat braid” than the recipe does now: the line of rolled oats")
+
+
+def test_a_sheet_of_older_cards_is_a_warning(tmp_path: Path) -> None:
+    path, card = "desk/cards/all-a6.pdf", papers()[f"{BRAIDS}card-a6.pdf"]
+    root = written(tmp_path, {path: card})
+    assert findings(root, "A006") == []
+    assert findings(root, "A009") == []
+    newer = understood(Change(path=f"recipes/{BRAID}.md", old="50 g rolled oats", new="80 g rolled oats"))
+    (found,) = card_sheet_faults(path, card, newer.expected)
+    assert (found.code, found.hint) == ("A009", "Print it anew with `tinleaf cards`.")
+    assert found.message.startswith("a card says otherwise of “Honey oat braid”")
 
 
 def test_without_a_manifest_everything_is_still_read(tmp_path: Path) -> None:

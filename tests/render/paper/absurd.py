@@ -6,7 +6,7 @@ on and on; names in Arabic and Hebrew and signs that no face of ours has.
 
 import json
 import random
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -95,7 +95,7 @@ def pantry() -> str:
     return "".join(f"{json.dumps(name, ensure_ascii=False)}: {_pack(row)}\n" for name, row in rows.items())
 
 
-def _pack(row: dict[str, object]) -> str:
+def _pack(row: Mapping[str, object]) -> str:
     return json.dumps({**row, "tsp": "3 g", "checked": "2026-09-01"}, ensure_ascii=False)
 
 

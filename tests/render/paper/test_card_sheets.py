@@ -150,7 +150,8 @@ def test_a_sheet_tells_its_title_its_language_and_how_it_is_printed(
     wishes = root["/ViewerPreferences"]
     assert (wishes["/Duplex"], wishes["/PrintScaling"]) == ("/DuplexFlipLongEdge", "/None")
     assert bool(wishes["/DisplayDocTitle"])
-    assert [str(each["/Title"]) for each in reader.outline] == [TYPICAL.title, TINY.title]
+    marks: Any = reader.outline
+    assert [str(each["/Title"]) for each in marks] == [TYPICAL.title, TINY.title]
     text = squeezed("".join(page.extract_text() for page in reader.pages))
     words = squeezed("Printed on both sides, turned over the long edge. Cut at the marks.")
     assert (text.count(words) == len(reader.pages)) == made.has_words == (size == "4x6")
