@@ -27,6 +27,7 @@ from generator.importer.model import (
 )
 from generator.importer.refer import refer
 from generator.importer.steps import GOES_ON, Way, read_ways
+from generator.importer.unnamed import unnamed
 
 _OPTIONAL = re.compile(r"\s*[(\[]?\boptional\b[)\]]?\s*", re.I)
 _NOT_A_NAME = re.compile(r"[^a-z0-9]+")
@@ -51,6 +52,7 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     if not lines:
         return None
     lines = _named_parts(lines)
+    doubts = (*doubts, *unnamed(placed, lines, kitchen.shelf))
     ways = read_ways(placed)
     title, asked = _title(placed, source)
     name = named or slug(title) or slug(source.stem) or "brought-in"
