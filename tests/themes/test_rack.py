@@ -7,6 +7,7 @@ import pytest
 from generator.cli.main import main
 from generator.render.theme import theme_file, theme_folders
 from generator.render.theme_check import KINDS
+from generator.render.theme_files import files_behind
 from tests.themes.small import lay_small, make_small
 
 
@@ -17,6 +18,15 @@ def test_what_the_rack_does_not_have_is_the_docket_s() -> None:
     assert theme_file("rack", "site", "docket/recipe.html").parts[-3:] == ("docket", "site", "recipe.html")
     for kind in KINDS:
         assert theme_folders("rack", kind)[-1].parts[-2:] == ("docket", kind)
+
+
+def test_the_engine_knows_every_file_behind_a_bake_on_the_rack() -> None:
+    """Its own templates, ours that they build on by name, and ours that fill in for what it lacks."""
+    files = {"/".join(each.parts[-3:]) for each in files_behind("rack", ("site/recipe.html",))}
+    assert {"rack/site/recipe.html", "rack/site/rack.html", "rack/site/method.html"} <= files
+    assert {"docket/site/recipe.html", "docket/site/docket.html", "docket/site/base.html"} <= files
+    assert {"docket/site/formula.html", "docket/site/machine.html", "docket/site/kitchen.html"} <= files
+    assert "docket/site/method.html" not in files
 
 
 @pytest.mark.long
