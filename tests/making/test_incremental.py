@@ -90,6 +90,7 @@ def test_each_edit_reaches_what_it_concerns_and_no_more(kitchen: Kitchen) -> Non
         f"{own}index.html",
         f"{own}recipe.json",
         "desk/oat-squares/description.txt",
+        "desk/oat-squares/short.txt",
         *feeds,
     }
     EDITS["pantry row"](kitchen, chance)
