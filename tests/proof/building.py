@@ -30,7 +30,7 @@ DAY = date(2026, 10, 1)
 BRAID = "honey-oat-braid"
 
 DRAWN = ("picture to share", "tall picture", "chapter cards")
-DESK = ("description", "tags", "bench sheet", "overlay", "formula sheet", *DRAWN)
+DESK = ("descriptions", "tags", "bench sheet", "overlay", "formula sheet", *DRAWN)
 """Tasks of what lies on the desk, and of the formula sheet."""
 
 Files = Mapping[str, bytes]

@@ -47,6 +47,8 @@ def test_what_was_left_out_is_missing_and_nothing_else_is_said(tmp_path: Path) -
     cards = {f"{BRAIDS}card-{size}.pdf" for size in ("4x6", "5x7", "a5")}
     desk = (
         "description.txt",
+        "short.txt",
+        "comment.txt",
         "tags.pdf",
         "tags.txt",
         "bench-sheet.pdf",

@@ -36,7 +36,8 @@ def test_untouched_papers_are_silent() -> None:
 
 def test_everything_of_the_desk_is_there_to_be_read() -> None:
     assert {path.rpartition("/")[2] for path in papers()} == {
-        *("description.txt", "tags.txt", "tags.pdf", "bench-sheet.pdf", "formula.pdf", "overlay.png"),
+        *("description.txt", "short.txt", "comment.txt", "chapters.vtt"),
+        *("tags.txt", "tags.pdf", "bench-sheet.pdf", "formula.pdf", "overlay.png"),
         *("card-a6.pdf", "share.jpg", "tall.jpg", "chapter-1.png", "chapter-2.png", "chapter-3.png"),
     }
 

@@ -4,6 +4,12 @@ from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
 Attributes = dict[str, str]
+# A browser begins a new line for these, whatever blanks the file has between them.
+_BLOCK_NAMES = (
+    "article aside body dd details div dl dt footer form h1 h2 h3 h4 header html li main nav ol p section summary "
+    "table td th tr ul"
+)
+_BLOCKS = frozenset(_BLOCK_NAMES.split())
 _SILENT = ("script", "style", "title", "svg")
 
 
@@ -20,9 +26,15 @@ class PageRead(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self.elements.append((tag, {name: value or "" for name, value in attrs}))
+        self._part(tag)
         self.silent += tag in _SILENT
 
+    def _part(self, tag: str) -> None:
+        if tag in _BLOCKS:
+            self.words.append("\n")
+
     def handle_endtag(self, tag: str) -> None:
+        self._part(tag)
         self.silent -= tag in _SILENT
 
     def handle_data(self, data: str) -> None:
