@@ -97,7 +97,7 @@ def test_paper_and_book(german: CheckResult) -> None:
             book_view([view], german.setting, title="", subject="Ein Gebäck"), pictures={}
         )
     document = PdfReader(BytesIO(sheet))
-    assert document.trailer["/Root"]["/Lang"] == "de-AT"
+    assert document.root_object.raw_get("/Lang") == "de-AT"
     assert "Backzettel" in document.pages[0].extract_text()
     with ZipFile(BytesIO(book)) as opened:
         names = [name for name in opened.namelist() if name.endswith((".xhtml", ".opf"))]

@@ -136,7 +136,9 @@ def _german() -> Mapping[Key, str]:
     with (CATALOGUES / "de.po").open("rb") as file:
         found = read_po(file, abort_invalid=True)
     return {
-        (each.context or "", each.id): each.string for each in found if isinstance(each.id, str) and each.id
+        (each.context or "", each.id): str(each.string)
+        for each in found
+        if isinstance(each.id, str) and each.id
     }
 
 

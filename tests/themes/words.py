@@ -174,5 +174,6 @@ def said_too_early(text: str) -> Iterator[str]:
 def imported(text: str) -> Iterator[str]:
     """The templates that this one imports, by name."""
     for node in ENGINE.parse(text).find_all((nodes.Import, nodes.FromImport)):
-        if isinstance(node.template, nodes.Const):
-            yield str(node.template.value)
+        template = getattr(node, "template", None)
+        if isinstance(template, nodes.Const):
+            yield str(template.value)

@@ -8,13 +8,13 @@ from dataclasses import replace
 from urllib.parse import unquote, urlsplit
 
 import pytest
-from jinja2 import UndefinedError
 
 from generator.present.views import RecipeView
 from generator.render.site.frame import frame_of
 from generator.render.site.page import finished_page, page_product
 from generator.render.site.pages import recipe_page
 from generator.render.site.publication import render_site
+from generator.render.template_fault import TemplateFault
 from generator.render.theme import templates
 from tests.render.site.reading import read_page
 from tests.render.site.sample import braid, long_bake, media, peel, sample_site
@@ -254,5 +254,5 @@ def test_a_bake_without_a_method_has_no_empty_method() -> None:
 
 
 def test_a_template_fails_on_a_name_it_was_not_given() -> None:
-    with pytest.raises(UndefinedError):
+    with pytest.raises(TemplateFault, match="is given no “frame”"):
         templates("docket", "site").get_template("recipe.html").render()
