@@ -27,8 +27,8 @@ class BakeDayView:
     """One bake day. `title` is the bake, `summary` the sums in one sentence.
 
     `alarms` are allergens that the recipe's own label does not name, `remarks` what the maker should know about the
-    sums, `facts` pairs of a label and words. `offered` are corrections, `offers` the same as commands to copy; where there
-    are none, `no_offer` says why.
+    sums, `facts` pairs of a label and words. `offered` are corrections, `offers` the same as commands to copy; where
+    there are none, `no_offer` says why.
     """
 
     path: str
