@@ -5,9 +5,11 @@ Written down from the standards' clauses, and agreed with a checker of them that
 
 import re
 from collections.abc import Iterator
+from io import BytesIO
 from itertools import pairwise
 from typing import Any
 
+from pypdf import PdfReader
 from pypdf.generic import DictionaryObject
 
 from tests.render.paper.reading import root_of, structure_of
@@ -41,6 +43,7 @@ def structure_faults(content: bytes, *, titles: int = 1) -> list[str]:
     nodes = structure_of(content)
     for node in nodes:
         found += _node_faults(node)
+    found += _loose_links(content, nodes)
     levels = [int(kind[2]) for node in nodes if re.fullmatch(r"/H\d", kind := str(node["/S"]))]
     if levels.count(1) != titles or levels[:1] != [1]:
         found.append(f"{levels.count(1)} titles, and the first heading is of level {levels[:1]}")
@@ -50,6 +53,24 @@ def structure_faults(content: bytes, *, titles: int = 1) -> list[str]:
         if after > before + 1
     ]
     return found
+
+
+def _loose_links(content: bytes, nodes: list[DictionaryObject]) -> Iterator[str]:
+    """A link on the page that no element of the tags holds (ISO 14289-1, 7.18.5)."""
+    held = {
+        kid.raw_get("/Obj").idnum
+        for node in nodes
+        if str(node["/S"]) == "/Link"
+        for kid in _objects(node)
+        if "/Obj" in kid
+    }
+    for page in PdfReader(BytesIO(content)).pages:
+        links: Any = page.get("/Annots", [])
+        loose = [
+            each for each in links if each.idnum not in held and each.get_object()["/Subtype"] == "/Link"
+        ]
+        if loose:
+            yield f"{len(loose)} links of a page are not in the tags"
 
 
 def _node_faults(node: DictionaryObject) -> Iterator[str]:
