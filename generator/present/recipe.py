@@ -73,6 +73,8 @@ class Setting:
     def users(self, name: str) -> Sequence[Formula]:
         """The recipes that are made with this one, in the order of the book."""
         if not self._users:
+            # No recipe has this name: it tells a book without components from one that was not looked through.
+            self._users[""] = []
             for each in self.book.values():
                 for used in dict.fromkeys(line.component for line in each.lines if line.component):
                     self._users.setdefault(used, []).append(each)
