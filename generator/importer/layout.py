@@ -93,7 +93,9 @@ def _place(line: SourceLine, later: tuple[SourceLine, ...], state: State, *, num
 
 def _read(line: SourceLine, text: str, later: tuple[SourceLine, ...], state: State) -> None:
     bared = one_line(MARK.sub("", bare(text))).strip()
-    heading = line.hint == "heading" or (text.startswith("#") and text[:7].lstrip("#").startswith(" "))
+    marked = text.startswith("#") and text[:7].lstrip("#").startswith(" ")
+    marked = marked and not (state.section == "method" and SENTENCE_END.search(text))
+    heading = line.hint == "heading" or marked
     if _as_section(line, text, bared, heading, state):
         return
     if META.match(bared) and state.section != "method":

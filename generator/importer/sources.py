@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from generator.importer.around import without_stamps
+from generator.importer.around import in_cells, without_labels, without_stamps
 from generator.importer.bring import Source, slug
 from generator.importer.html_page import read_page
 from generator.importer.model import SourceLine
@@ -42,7 +42,7 @@ def sources_of(name: str, data: bytes) -> tuple[Source, ...] | Refused:
     if suffix == ".csv":
         return _table(name, text)
     read = markdown_lines if suffix in (".md", ".markdown") else text_lines
-    told, said = without_stamps(read(text))
+    told, said = without_stamps(in_cells(without_labels(read(text))))
     return _checked((Source(name=name, stem=PurePosixPath(name).stem, lines=told, said=said),))
 
 

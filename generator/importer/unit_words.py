@@ -53,7 +53,7 @@ _FILL = MappingProxyType(
         ),
     }
 )
-_ARTICLE = re.compile(r"(?:eine?[nr]?|une?|una|uno|een|½|un)\s+", re.I)
+_ARTICLE = re.compile(r"(?:eine?[nr]?|une?|una|uno|een|un)\s+", re.I)
 _OF = re.compile(r"\s*(?:d['’]\s*|(?:de la|de l['’]|del|della|dei|delle|de|di|du|des|von)\s+)", re.I)
 VAGUE_CUP = "a cup of another country has no one size"
 

@@ -161,6 +161,8 @@ def test_a_line_in_the_usual_order_is_sure_and_asks_nothing(text: str) -> None:
 
 UNITS = [
     ("2 EL honey", "2 tbsp"),
+    ("½ TL honey", "0.5 tsp"),
+    ("1½ EL honey", "1.5 tbsp"),
     ("1 TL salt", "1 tsp"),
     ("1 gestrichener TL salt", "1 tsp"),
     ("1 Prise salt", "1 pinch of"),
