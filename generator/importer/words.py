@@ -15,8 +15,8 @@ INGREDIENTS = _listed(
     ingredients, ingredient, ingredienser, zutaten, ingrédients, ingredientes, ingredienti, ingrediënten,
     benodigdheden, what you need, you will need, you'll need, what you'll need, what goes in, shopping
     list, recipe, the recipe, amounts, formula, weigh out, das brauchst du, il vous faut, ingredient list,
-    the ingredients, stuff you need, what i used, what i bought, for the recipe, weights, you need, ingredients needed, ingredients
-    used, what to buy, here's what you need, gather, get ready, mise en place, das braucht ihr, składniki, ainekset,
+    the ingredients, stuff you need, what i used, what i bought, for the recipe, weights, you need,
+    ingredients needed, ingredients used, what to buy, here's what you need, gather, get ready, mise en place, das braucht ihr, składniki, ainekset,
     ingredienser til, for this you need, i used, quantities, components
     """
 )
@@ -26,7 +26,8 @@ METHOD = _listed(
     elaboración, preparazione, procedimento, bereiding, bereidingswijze, werkwijze, étapes, how to make
     it, how to make, how to, what to do, the method, making it, preparation, instruction, how i make it,
     how it's made, how we make it, to make, step by step, so geht's, the steps, putting it together, how
-    to bake it, how it goes, baking instructions, process, the process, what you do, what i did, what we did, do this, how i made it, how
+    to bake it, how it goes, baking instructions, process, the process, what you do, what i did, what we did,
+    do this, how i made it, how
     i did it, here's how, here is how, let's bake, let's make it, make it, bake it, the method, making, assembly,
     przygotowanie, fremgangsmåde, gör så här, modo de preparo, valmistus, tutorial, workflow, the bake, walkthrough
     """
