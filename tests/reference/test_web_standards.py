@@ -2,6 +2,7 @@
 
 import json
 import re
+from calendar import timegm
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from fractions import Fraction
@@ -111,7 +112,7 @@ def test_a_stranger_s_reader_sees_in_the_atom_feed_what_the_json_feed_holds() ->
         assert entry.link == item["url"]
         assert entry.content[0].value == item["content_html"].strip()
         told = datetime.fromisoformat(item.get("date_modified", item["date_published"]))
-        assert datetime(*entry.updated_parsed[:6], tzinfo=UTC) == told
+        assert datetime.fromtimestamp(timegm(entry.updated_parsed), tz=UTC) == told
     linked = re.findall(r'(?:href|src)="([^"]+)"', " ".join(entry.content[0].value for entry in read.entries))
     assert linked
     assert not [each for each in linked if not re.match(r"https?://|mailto:|#", each)]
