@@ -46,7 +46,6 @@ SHEETS = (*CARDS, *TAGS, "bench letter", "bench a4", "formula letter", "formula 
 # The longest of all on each kind of sheet, and what is short or strange on a few; the rest are read in the long run.
 WORST = {
     "odd-000": ("card 4x6", "tags folded", "bench letter"),
-    "odd-030": ("card a5",),
     "odd-024": ("card a6",),
     "odd-002": ("card a6", "tags card", "tags ten", "book half"),
     "odd-004": ("card 5x7", "bench a4", "formula a4"),
