@@ -93,12 +93,13 @@ def _show_what_stands(text: str, found: _Found, region: Region, marks: _Marks) -
     low = plain(text)
     for match, allergens in found:
         for allergen in allergens:
-            for word in region.seen(allergen):
-                start = low.find(plain(word), match.start, match.end)
-                if start >= 0:
-                    marks.strong[start] = max(marks.strong.get(start, 0), start + len(word))
-                    marks.shown.append((start, allergen))
-                    break
+            words = [(low.find(plain(word), match.start, match.end), word) for word in region.seen(allergen)]
+            start = next((at for at, _ in words if at >= 0), None)
+            if start is not None:
+                # Of two names in one place the longer: all of "sesame", where German says "Sesam".
+                long = max(len(word) for at, word in words if at == start)
+                marks.strong[start] = max(marks.strong.get(start, 0), start + long)
+                marks.shown.append((start, allergen))
 
 
 def _add_where_missing(text: str, found: _Found, marks: _Marks) -> None:
