@@ -27,7 +27,11 @@ class CorrectionView:
     @property
     def sentence(self) -> str:
         """`bread flour 400 g → 430 g, because too wet at two bakes in damp weather.`"""
-        words = say("{change}, because {why}", change=self.change, why=self.because) if self.because else self.change
+        words = (
+            say("{change}, because {why}", change=self.change, why=self.because)
+            if self.because
+            else self.change
+        )
         return words if words.endswith((".", "!", "?", "…")) else f"{words}."
 
     @property
