@@ -54,6 +54,8 @@ def read_again(
         if not more <= set(book):
             return check_folder(root, day=day)
         reached |= more
+    if any(_pictured(now[name]) != _pictured(book[name]) for name in now):
+        return check_folder(root, day=day)
     if checked.setting.day != before.setting.day or checked.setting.settings != before.setting.settings:
         return check_folder(root, day=day)
     return _joined(before, checked, reached)
@@ -68,6 +70,11 @@ def components_of(formula: Formula) -> tuple[str, ...]:
     """The recipes that a recipe is made with; one can stand in a line's alternatives too."""
     found = (line.component for line in every_line(formula.lines) if line.component)
     return tuple(dict.fromkeys(found))
+
+
+def _pictured(formula: Formula) -> tuple[object, ...]:
+    """What a recipe says of its photograph: what all who show the same one must agree on."""
+    return formula.about.photo, formula.about.photo_text, formula.about.photo_focus
 
 
 def _felt(
@@ -136,7 +143,8 @@ def _joined(before: CheckResult, checked: CheckResult, reached: set[str]) -> Che
         new,
         book={name: (new if name in reached else old).book[name] for name in names},
         declarations={name: (new if name in reached else old).declarations[name] for name in names},
-        photos={**old.photos, **new.photos},
+        # A photograph's middle may be told by another bake or post that shows it too; none has changed.
+        photos=old.photos,
     )
     result = replace(
         checked,

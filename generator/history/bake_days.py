@@ -16,7 +16,9 @@ _HUMIDITY = re.compile(r"([0-9]{1,3}(?:[.,][0-9])?)\s?%")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeDay:
-    """A record with its sums, which are those of the recipe's own size. `humidity` is the one percentage of the weather, `warmth` the room in °C.
+    """A record with its sums, which are those of the recipe's own size.
+
+    `humidity` is the one percentage of the weather, `warmth` the room in °C.
 
     `raw` is what went into the oven: the dough as it was weighed, else everything that was put in; `weighed` tells
     which. `loss` is the share of it that the bake lost.

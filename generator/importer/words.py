@@ -16,7 +16,9 @@ INGREDIENTS = _listed(
     benodigdheden, what you need, you will need, you'll need, what you'll need, what goes in, shopping
     list, recipe, the recipe, amounts, formula, weigh out, das brauchst du, il vous faut, ingredient list,
     the ingredients, stuff you need, what i used, what i bought, for the recipe, weights, you need,
-    ingredients needed, ingredients used, what to buy, here's what you need, gather, get ready, mise en place, das braucht ihr, składniki, ainekset,
+    ingredients needed, ingredients used,
+    what to buy, here's what you need, gather, get ready,
+    mise en place, das braucht ihr, składniki, ainekset,
     ingredienser til, for this you need, i used, quantities, components
     """
 )
