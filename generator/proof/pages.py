@@ -155,7 +155,7 @@ def allergen_claims(site: SiteView) -> Iterator[Claim]:
         for cell in row.cells:
             words.append(f"– {gettext('not listed')}" if cell.state == "not listed" else gettext(cell.state))
             if cell.sources and cell.state != "not listed":
-                words.append(_TAG.sub("", shown(_FROM, bake=row.title, allergen=cell.head.words)))
+                words.append(_TAG.sub("", gettext(_FROM)) % {"bake": row.title, "allergen": cell.head.words})
                 words.extend(cell.sources)
         yield from claim(f"the row of “{row.title}”", " ".join(words), kind=DECLARATION)
 
