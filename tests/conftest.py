@@ -44,6 +44,13 @@ def running_desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator["Served"]
         yield running
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What is made for one test of a file serves the others in the same process; so do a browser and its site."""
+    for item in items:
+        folder = item.path.parent.name
+        item.add_marker(pytest.mark.xdist_group("browser" if folder == "browser" else item.location[0]))
+
+
 def is_ci() -> bool:
     return os.environ.get("CI", "").lower() not in ("", "0", "false")
 

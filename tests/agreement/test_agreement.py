@@ -34,7 +34,7 @@ def all_wrong(bake: Baked, outputs: Iterable[Output]) -> list[str]:
     return found
 
 
-@settings(lots, max_examples=100)
+@settings(lots, max_examples=40)
 @given(drawn_recipes())
 def test_page_structured_data_and_description_say_what_recipe_json_says(drawn: Drawn) -> None:
     with TemporaryDirectory() as folder:
@@ -42,7 +42,7 @@ def test_page_structured_data_and_description_say_what_recipe_json_says(drawn: D
         assert all_wrong(bake, texts_of(bake)) == []
 
 
-@settings(lots, max_examples=8)
+@settings(lots, max_examples=3)
 @given(drawn_recipes())
 def test_cards_and_bench_sheet_say_what_recipe_json_says(drawn: Drawn) -> None:
     with TemporaryDirectory() as folder:
@@ -54,3 +54,12 @@ def test_cards_and_bench_sheet_say_what_recipe_json_says(drawn: Drawn) -> None:
 def test_the_recipes_worked_out_by_hand_are_shown_as_they_are(path: Path) -> None:
     bake = baked(path.parent.parent, path.stem)
     assert all_wrong(bake, texts_of(bake)) == []
+
+
+@pytest.mark.long
+@settings(lots, max_examples=300)
+@given(drawn_recipes())
+def test_three_hundred_recipes_are_shown_as_they_are(drawn: Drawn) -> None:
+    with TemporaryDirectory() as folder:
+        bake = baked(lay_folder(Path(folder) / "content", drawn), "drawn")
+        assert all_wrong(bake, (*texts_of(bake), *sheets_of(bake))) == []

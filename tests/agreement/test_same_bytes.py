@@ -1,4 +1,7 @@
-"""The same content on the same day gives the same bytes, wherever, whenever and by however many hands it is made."""
+"""The same content on the same day gives the same bytes, wherever, whenever and by however many hands it is made.
+
+The short one, of the folder that `tinleaf start` lays, is in tests/cli/test_whole.py.
+"""
 
 import os
 import shutil
@@ -28,6 +31,7 @@ def made(folder: Path, *, modified: float, jobs: int) -> dict[str, bytes]:
     }
 
 
+@pytest.mark.long
 def test_two_builds_are_the_same_to_the_byte(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     one = made(tmp_path / "here", modified=1_000_000_000, jobs=1)
     monkeypatch.setenv("TZ", "Pacific/Auckland")

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.browser.test_pages import watched
+from tests.browser.test_pages import SETTLED, watched
 
 pytestmark = pytest.mark.browser
 
@@ -46,7 +46,7 @@ def test_no_page_asks_for_what_its_policy_refuses(
     heard = watched(page)
     for path in PAGES:
         page.goto(root + path)
-        page.wait_for_load_state("networkidle")
+        page.evaluate(SETTLED)
         assert (path, page.evaluate("window.refused")) == (path, [])
         if path != "404.html":
             assert page.evaluate("document.styleSheets.length") >= 2, path

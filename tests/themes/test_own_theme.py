@@ -233,9 +233,7 @@ def test_a_preview_takes_what_the_maker_adds_and_shows_what_breaks(kitchen: Kitc
         home()
     # In a thread of its own: a browser of another test may keep a loop in this one.
     with ThreadPoolExecutor(1) as pool:
-        answer = pool.submit(
-            lambda: asyncio.run(fault_page(Request({"type": "http"}), fault.value))  # type: ignore[arg-type]
-        ).result()
+        answer = pool.submit(lambda: asyncio.run(fault_page(Request({"type": "http"}), fault.value))).result()
     assert answer.status_code == 500
     assert "themes/mine/site/home.html:1:9: error[B011]" in bytes(answer.body).decode()
     assert b"/desk/files/live.js" in answer.body
