@@ -21,7 +21,7 @@ test:  ## style, types and all the tests (what CI runs; under 15 minutes)
 	@$(PYTHON) -m ruff check --quiet .
 	@$(PYTHON) -m ruff format --quiet --check .
 	@$(PYTHON) -m mypy --no-error-summary
-	@$(PYTHON) -m pytest -q -n 2 --dist loadgroup
+	@$(PYTHON) -m pytest -q -n 2
 
 long:  ## the checks that take minutes to hours
 	@tools/system.sh test

@@ -6,6 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from xdist.remote import Producer
+from xdist.scheduler import LoadScopeScheduling
 
 from generator.wording.speech import NOTATION, speak
 
@@ -44,11 +46,16 @@ def running_desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator["Served"]
         yield running
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """What is made for one test of a file serves the others in the same process; so do a browser and its site."""
-    for item in items:
-        folder = item.path.parent.name
-        item.add_marker(pytest.mark.xdist_group("browser" if folder == "browser" else item.location[0]))
+class ByFile(LoadScopeScheduling):  # type: ignore[misc]
+    """What is made for one test of a file serves the others in the same process; so do a browser and its sites."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        path = nodeid.partition("::")[0]
+        return "tests/browser" if path.startswith("tests/browser/") else path
+
+
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadScopeScheduling:
+    return ByFile(config, log)
 
 
 def is_ci() -> bool:
