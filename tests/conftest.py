@@ -51,7 +51,8 @@ class ByFile(LoadScopeScheduling):  # type: ignore[misc]
 
     def _split_scope(self, nodeid: str) -> str:
         path = nodeid.partition("::")[0]
-        return "tests/browser" if path.startswith("tests/browser/") else path
+        together = ("tests/browser", "tests/render/paper")
+        return next((folder for folder in together if path.startswith(f"{folder}/")), path)
 
 
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadScopeScheduling:

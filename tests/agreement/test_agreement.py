@@ -34,7 +34,7 @@ def all_wrong(bake: Baked, outputs: Iterable[Output]) -> list[str]:
     return found
 
 
-@settings(lots, max_examples=40)
+@settings(lots, max_examples=25)
 @given(drawn_recipes())
 def test_page_structured_data_and_description_say_what_recipe_json_says(drawn: Drawn) -> None:
     with TemporaryDirectory() as folder:
@@ -42,7 +42,7 @@ def test_page_structured_data_and_description_say_what_recipe_json_says(drawn: D
         assert all_wrong(bake, texts_of(bake)) == []
 
 
-@settings(lots, max_examples=3)
+@settings(lots, max_examples=2)
 @given(drawn_recipes())
 def test_cards_and_bench_sheet_say_what_recipe_json_says(drawn: Drawn) -> None:
     with TemporaryDirectory() as folder:

@@ -18,7 +18,7 @@ from generator.render.people_sheet.render import PATH as PEOPLE
 
 ROOT = Path(__file__).resolve().parents[2]
 # Bakes of the demo that between them have every kind of output; paper for all of them would take minutes.
-BAKES = ("candied-orange-peel", "brown-soda-bread", "tall-tea-brack")
+BAKES = ("brown-soda-bread", "candied-orange-peel", "tall-tea-brack")
 NAMES = ("Quillon Ashgrove", "Perpetua Lindqvist-Ömer", "Zofya")
 NOTE = "carries an injector in a red bag"
 LIST = f"""\

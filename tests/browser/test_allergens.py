@@ -23,7 +23,7 @@ def axe() -> str:
     return (ROOT / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("width", [320, 1280])
+@pytest.mark.parametrize("width", [320, pytest.param(1280, marks=pytest.mark.long)])
 def test_the_table_is_accessible_with_everything_opened(
     browser: Browser,
     served_demo: str,
@@ -132,7 +132,7 @@ def served_desk(desk: Path) -> Iterator[str]:
         yield address
 
 
-@pytest.mark.parametrize("width", [320, 1280])
+@pytest.mark.parametrize("width", [320, pytest.param(1280, marks=pytest.mark.long)])
 def test_the_table_of_people_is_accessible(
     browser: Browser,
     served_desk: str,

@@ -137,7 +137,7 @@ def test_a_saved_file_is_shown_by_itself(browser: Browser, desk: Served) -> None
     page.close()
 
 
-@pytest.mark.parametrize(("width", "height"), [(390, 844), (820, 1180)])
+@pytest.mark.parametrize(("width", "height"), [(390, 844), pytest.param(820, 1180, marks=pytest.mark.long)])
 def test_every_page_of_the_desk_is_complete_on_a_phone_and_a_tablet(
     browser: Browser, desk: Served, width: int, height: int
 ) -> None:

@@ -110,7 +110,8 @@ def test_the_pages_of_the_demo_are_accessible_and_inside_their_width(
     browser: Browser, served_demo: str, demo: Path, axe: str, width: int
 ) -> None:
     paths = page_paths(demo)
-    checked = of_each_shelf(paths, most=3 if width == 360 else 1)
+    # What is drawn wide differs from the narrow page by its template's styles alone: the sample is checked so.
+    checked = of_each_shelf(paths, most=1) if width == 360 else []
     assert faults_of(browser, served_demo, paths, axe=axe, width=width, checked=checked) == []
 
 
@@ -136,7 +137,7 @@ def complaints(browser: Browser, root: str, paths: list[str]) -> list[str]:
     return heard + [f"asked: {url}" for url in asked if not url.startswith((root, "data:"))]
 
 
-@pytest.mark.parametrize("scheme", ["http", "file"])
+@pytest.mark.parametrize("scheme", [pytest.param("http", marks=pytest.mark.long), "file"])
 def test_the_sample_asks_nothing_of_others_and_complains_of_nothing(
     browser: Browser, served: str, built: Path, scheme: str
 ) -> None:
@@ -171,7 +172,12 @@ def test_a_text_twice_as_large_still_fits(browser: Browser, served: str) -> None
 
 
 @pytest.mark.parametrize(
-    "seen", [{"color_scheme": "dark"}, {"contrast": "more"}, {"color_scheme": "dark", "contrast": "more"}]
+    "seen",
+    [
+        {"color_scheme": "dark"},
+        {"contrast": "more"},
+        pytest.param({"color_scheme": "dark", "contrast": "more"}, marks=pytest.mark.long),
+    ],
 )
 def test_the_bake_and_its_lists_are_accessible_in_the_dark_and_in_high_contrast(
     browser: Browser, served: str, axe: str, seen: dict[str, str]

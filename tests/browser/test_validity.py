@@ -40,6 +40,7 @@ def test_the_checker_holds_a_page_against_its_policy(tmp_path: Path) -> None:
     assert [fault for fault in complaints(tmp_path) if "violates Content Security Policy" in fault]
 
 
+@pytest.mark.long
 def test_every_page_of_the_sample_is_valid(built: Path) -> None:
     assert complaints(built) == []
 

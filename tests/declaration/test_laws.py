@@ -18,6 +18,7 @@ from generator.formula.model import Line, Ware
 from generator.measure.unit import SPOONS
 from generator.source.read import read_mapping
 from tests.declaration.bakes import bake, book, line, pack, said
+from tests.lots import lots
 
 EMPHASISING = tuple(each for each in REGION_NAMES if region_named(each).emphasis)
 NAMES = sorted(built_in().names())
@@ -56,7 +57,7 @@ def lines(draw: st.DrawFn) -> Line:
 
 
 @given(st.lists(lines(), min_size=1, max_size=5), lines(), st.sampled_from(REGION_NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_adding_a_line_never_removes_an_allergen(some: list[Line], more: Line, region: str) -> None:
     before, after = bake(*some), bake(*some, more)
     less = declare(before, book=book(before), region=region)
@@ -124,7 +125,7 @@ def silent(item: str) -> tuple[str, ...]:
 
 
 @given(doubtful_rows(), st.sets(st.sampled_from(KEYS)))
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=lots(300))
 def test_taking_pack_data_away_never_turns_unknown_into_not_stated(
     drawn: tuple[str, str, dict[str, str]], gone: set[str]
 ) -> None:
@@ -146,7 +147,7 @@ def test_taking_pack_data_away_never_turns_unknown_into_not_stated(
 
 
 @given(doubtful_rows())
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_a_row_that_goes_whole_leaves_no_silence(drawn: tuple[str, str, dict[str, str]]) -> None:
     """A name of its own is known no more, which is an error; a food that comes in packs is told as one without."""
     item, name, row = drawn
@@ -160,7 +161,7 @@ def test_a_row_that_goes_whole_leaves_no_silence(drawn: tuple[str, str, dict[str
 
 
 @given(st.data(), st.sampled_from(NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_taking_away_what_was_read_never_finishes_a_label(data: st.DataObject, item: str) -> None:
     row = data.draw(packs(item))
     less = data.draw(
@@ -180,7 +181,7 @@ def test_taking_away_what_was_read_never_finishes_a_label(data: st.DataObject, i
 
 
 @given(st.lists(lines(), min_size=1, max_size=5), st.integers(1, 40), st.sampled_from(REGION_NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_scaling_never_changes_a_declaration(some: list[Line], times: int, region: str) -> None:
     factor = Fraction(times, 7)
     small, large = bake(*some), bake(*(_times(each, factor) for each in some))
@@ -197,7 +198,7 @@ def _times(each: Line, factor: Fraction) -> Line:
 
 
 @given(st.lists(lines(), min_size=1, max_size=4), st.sampled_from(REGION_NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_a_line_in_the_summary_names_all_that_is_contained(some: list[Line], region: str) -> None:
     formula = bake(*some)
     declaration = declare(formula, book=book(formula), region=region)
@@ -209,7 +210,7 @@ def test_a_line_in_the_summary_names_all_that_is_contained(some: list[Line], reg
 
 
 @given(st.lists(lines(), min_size=1, max_size=5), st.sampled_from(REGION_NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_whatever_is_declared_has_a_trace_and_stands_in_words(some: list[Line], region: str) -> None:
     formula = bake(*some)
     declaration = declare(formula, book=book(formula), region=region)
@@ -228,7 +229,7 @@ def test_whatever_is_declared_has_a_trace_and_stands_in_words(some: list[Line], 
 
 
 @given(st.lists(lines(), min_size=1, max_size=4), st.sampled_from(REGION_NAMES))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_no_declaration_holds_a_claim(some: list[Line], region: str) -> None:
     formula = bake(*some)
     declaration = declare(formula, book=book(formula), region=region, kitchen_handles=("milk", "egg"))
@@ -236,7 +237,7 @@ def test_no_declaration_holds_a_claim(some: list[Line], region: str) -> None:
 
 
 @given(st.lists(lines(), min_size=1, max_size=5), st.sampled_from(EMPHASISING))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_every_allergen_of_an_emphasised_list_stands_out(some: list[Line], region: str) -> None:
     formula = bake(*some)
     declaration = declare(formula, book=book(formula), region=region)
@@ -247,14 +248,14 @@ def test_every_allergen_of_an_emphasised_list_stands_out(some: list[Line], regio
 
 
 @given(st.text(max_size=120))
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=lots(300))
 def test_no_label_is_a_mistake(label: str) -> None:
     reading = read_pack(label)
     assert claim_spans(reading.text) == []
 
 
 @given(LABELS, LABELS, st.sampled_from((". ", "; ", ", ", "\n", " (", " [")))
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=lots(200))
 def test_a_longer_label_names_no_fewer_allergens(first: str, second: str, joint: str) -> None:
     kinds = {each.allergen for each in read_pack(first).contains if not ALLERGENS[each.allergen].general}
     assert kinds <= {each.allergen for each in read_pack(first + joint + second).contains}

@@ -110,7 +110,7 @@ def failing(places: tuple[Path, Path, Tree, Tree], tmp_path: Path, how: str, wan
     return found
 
 
-@pytest.mark.parametrize("how", ["die", "full"])
+@pytest.mark.parametrize("how", ["die", pytest.param("full", marks=pytest.mark.long)])
 def test_a_make_that_fails_at_some_of_its_changes_of_the_disk(
     pages: tuple[Path, Path, Tree, Tree], tmp_path: Path, how: str
 ) -> None:

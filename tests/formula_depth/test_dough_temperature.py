@@ -18,6 +18,7 @@ from generator.formula.dough_temperature import (
     with_ice,
 )
 from generator.measure.temperature import difference_to_celsius, to_celsius
+from tests.lots import lots
 
 F = Fraction
 ROOM = st.fractions(40, 110, max_denominator=10)
@@ -30,7 +31,7 @@ def celsius(value: Fraction | None) -> Fraction | None:
 
 
 @given(ROOM, ROOM, ROOM, FRICTION, MAYBE)
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_both_scales_give_the_same_water(
     wanted: Fraction, room: Fraction, flour: Fraction, friction: Fraction, preferment: Fraction | None
 ) -> None:
@@ -48,7 +49,7 @@ def test_both_scales_give_the_same_water(
 
 
 @given(ROOM, ROOM, ROOM, FRICTION, MAYBE)
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_the_friction_of_a_dough_that_came_out_as_wanted_is_the_one_reckoned_with(
     wanted: Fraction, room: Fraction, flour: Fraction, friction: Fraction, preferment: Fraction | None
 ) -> None:
@@ -60,7 +61,7 @@ def test_the_friction_of_a_dough_that_came_out_as_wanted_is_the_one_reckoned_wit
 @given(
     st.integers(1, 5000), st.fractions(32, 110, max_denominator=10), st.fractions(32, 110, max_denominator=10)
 )
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_ice_and_water_are_the_whole_water_in_both_scales(
     grams: int, tap: Fraction, wanted: Fraction
 ) -> None:

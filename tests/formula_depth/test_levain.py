@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.formula.levain import Build, Inside, build_at, build_by_ratio, inside, prefermented_percent
+from tests.lots import lots
 
 F = Fraction
 GRAMS = st.fractions(1, 5000, max_denominator=10)
@@ -21,7 +22,7 @@ def whole(build: Build, seed_hydration: Fraction) -> Inside:
 
 
 @given(GRAMS, HYDRATION)
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_flour_and_water_are_the_starter_and_its_hydration(grams: Fraction, hydration: Fraction) -> None:
     found = inside(grams, hydration)
     assert found is not None
@@ -30,7 +31,7 @@ def test_flour_and_water_are_the_starter_and_its_hydration(grams: Fraction, hydr
 
 
 @given(GRAMS, HYDRATION, RATIO, HYDRATION, st.integers(0, 50))
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_a_build_has_the_weight_and_the_hydration_asked_for(
     wanted: Fraction, hydration: Fraction, per_seed: Fraction, seed_hydration: Fraction, spare: int
 ) -> None:
@@ -48,7 +49,7 @@ def test_a_build_has_the_weight_and_the_hydration_asked_for(
 
 
 @given(GRAMS, RATIO, RATIO, HYDRATION)
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_a_build_by_ratio_knows_its_own_hydration(
     wanted: Fraction, flour: Fraction, water: Fraction, seed_hydration: Fraction
 ) -> None:

@@ -25,6 +25,7 @@ from generator.formula.tin_text import read_shape
 from generator.formula.tins import TinShape
 from generator.measure.number import Range
 from tests.formula.kitchen import bake, formula_of, recipe
+from tests.lots import lots
 
 F = Fraction
 
@@ -98,20 +99,20 @@ FACTORS = st.fractions(min_value=F(1, 1000), max_value=1000, max_denominator=10_
 
 
 @given(FACTORS)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=lots(300), deadline=None)
 def test_scaling_and_back_gives_the_very_same_formula(factor: Fraction) -> None:
     for formula in (bread(), filled()):
         assert scaled(scaled(formula, factor), 1 / factor) == formula
 
 
 @given(FACTORS, FACTORS)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=lots(200), deadline=None)
 def test_scaling_twice_is_scaling_by_the_product(one: Fraction, other: Fraction) -> None:
     assert scaled(scaled(bread(), one), other) == scaled(bread(), one * other)
 
 
 @given(FACTORS)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=lots(200), deadline=None)
 def test_percents_times_and_temperatures_ignore_the_batch_size(factor: Fraction) -> None:
     before, after = bread(), scaled(bread(), factor)
     assert [each.percent for each in after.lines] == [each.percent for each in before.lines]
@@ -123,7 +124,7 @@ def test_percents_times_and_temperatures_ignore_the_batch_size(factor: Fraction)
 
 
 @given(FACTORS)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=lots(200), deadline=None)
 def test_parts_and_totals_stay_the_sums_of_their_lines(factor: Fraction) -> None:
     after = scaled(bread(), factor)
     for part in after.parts:
@@ -299,7 +300,7 @@ def test_eggs_that_make_no_sense_are_none(count: str, each: str) -> None:
 
 
 @given(st.fractions(0, 200, max_denominator=360), st.integers(10, 90))
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_whole_eggs_and_beaten_rest_are_the_weight_within_half_a_gram(count: Fraction, each: int) -> None:
     found = whole_eggs(Range.exact(count), F(each))
     assert found is not None
@@ -323,7 +324,7 @@ def test_a_loss_that_makes_no_sense_is_none(weight: Fraction, loss: Fraction) ->
 
 
 @given(st.integers(1, 10**6), st.fractions(0, 99, max_denominator=100))
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_dough_for_a_baked_weight_bakes_to_that_weight(baked: int, loss: Fraction) -> None:
     dough = dough_for_baked(F(baked), loss)
     assert dough is not None

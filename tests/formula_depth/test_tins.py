@@ -20,6 +20,7 @@ from generator.formula.tins import (
     factor_between,
 )
 from generator.formula.usual_tins import USUAL_TINS, offers
+from tests.lots import lots
 
 F = Fraction
 
@@ -142,7 +143,7 @@ PIECES = st.sampled_from(
 
 
 @given(st.one_of(st.text(max_size=60), st.lists(PIECES, max_size=14).map(" ".join)))
-@settings(max_examples=500)
+@settings(max_examples=lots(500))
 def test_no_text_raises(text: str) -> None:
     tin, faults = read_shape(text)
     assert (tin is None) == bool(faults)
@@ -216,7 +217,7 @@ def enlarged(tin: TinShape, k: Fraction) -> TinShape:
 
 
 @given(tins(), SIDE)
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_areas_grow_with_the_square_and_volumes_with_the_cube(tin: TinShape, k: Fraction) -> None:
     assert tin.area is not None
     assert tin.volume is not None
@@ -228,7 +229,7 @@ BY: st.SearchStrategy[By] = st.sampled_from(["depth", "fill"])
 
 
 @given(tins(), tins(), BY)
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_there_and_back_is_one(one: TinShape, other: TinShape, by: By) -> None:
     there, back = factor_between(one, other, by=by), factor_between(other, one, by=by)
     assert there is not None
@@ -237,7 +238,7 @@ def test_there_and_back_is_one(one: TinShape, other: TinShape, by: By) -> None:
 
 
 @given(tins(), tins(), tins(), BY)
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_by_way_of_a_third_tin_is_the_same(a: TinShape, b: TinShape, c: TinShape, by: By) -> None:
     ab, bc, ac = (factor_between(*pair, by=by) for pair in ((a, b), (b, c), (a, c)))
     assert ab is not None
@@ -246,7 +247,7 @@ def test_by_way_of_a_third_tin_is_the_same(a: TinShape, b: TinShape, c: TinShape
 
 
 @given(tins())
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_the_same_fill_in_a_tin_of_the_same_depth_is_the_same_depth(tin: TinShape) -> None:
     other = replace(tin, count=tin.count + 1)
     assert factor_between(tin, other, by="fill") == factor_between(tin, other, by="depth")
@@ -258,7 +259,7 @@ def decimal(tenths: int, scale: Fraction) -> str:
 
 
 @given(st.sampled_from(["loaf", "rectangle"]), st.lists(st.integers(10, 390), min_size=3, max_size=3))
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_inches_and_centimetres_give_the_same_tin(kind: str, tenths: list[int]) -> None:
     inches = " x ".join(decimal(each, F(1)) for each in tenths)
     centimetres = " x ".join(decimal(each, F("2.54")) for each in tenths)

@@ -23,6 +23,7 @@ from generator.formula.yeast import (
 from generator.measure.number import Range
 from generator.measure.temperature import Temperature, read_temperature
 from tests.formula.kitchen import formula_of, recipe
+from tests.lots import lots
 
 F = Fraction
 KINDS = tuple(NAMES.values())
@@ -40,7 +41,7 @@ def degrees(text: str) -> Temperature:
     st.sampled_from(KINDS),
     st.sampled_from(KINDS),
 )
-@settings(max_examples=200)
+@settings(max_examples=lots(200))
 def test_by_way_of_a_third_yeast_and_back_is_the_same(grams: Fraction, a: str, b: str, c: str) -> None:
     def turned(amount: Range, one: str, other: str) -> Range:
         result = converted(amount, one, other)  # type: ignore[arg-type]

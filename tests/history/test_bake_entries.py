@@ -9,6 +9,7 @@ from generator.history.bake_opening import record_path, record_text
 from generator.source.document import Mapping, Node, Sequence, Text
 from generator.source.quoting import quoted
 from generator.source.read import read_mapping
+from tests.lots import lots
 
 FLOUR = Entry(
     key="added", how="add", fields=(("what", "bread flour"), ("amount", "10 g"), ("when", "at 5 min"))
@@ -162,7 +163,7 @@ ENTRIES = st.one_of(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=lots(150), deadline=None)
 @given(entries=st.lists(ENTRIES, min_size=1, max_size=6), end=ENDS, comment=COMMENTS, bom=st.booleans())
 def test_whatever_is_entered_reads_back_and_no_line_is_lost(
     entries: list[Entry], end: str, comment: str, bom: bool
@@ -195,7 +196,7 @@ def test_whatever_is_entered_reads_back_and_no_line_is_lost(
     assert {key: told[key] for key in last} == last
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=lots(200), deadline=None)
 @given(text=SAID, flow=st.booleans())
 def test_what_is_quoted_reads_back(text: str, flow: bool) -> None:
     typed = quoted(text, flow=flow)

@@ -9,8 +9,9 @@ from generator.diagnostics.span import whole_file
 from generator.formula.model import Heat
 from generator.measure.temperature import read_temperature, to_celsius, to_fahrenheit
 from generator.present.heats import heat_words
+from tests.lots import lots
 
-LAW = settings(max_examples=200, deadline=None)
+LAW = settings(max_examples=lots(200), deadline=None)
 KINDS = st.sampled_from(["oven", "core", "other"])
 SCALES = st.sampled_from(["F", "C"])
 DIALS = st.sampled_from(["nearest 5", "dial"])

@@ -9,9 +9,10 @@ from generator.formula.model import Formula, Use
 from generator.formula.sheet import final_dough, total_formula
 from generator.measure.number import Range, total
 from tests.formula.kitchen import bake, exact, formula_of, recipe, shelf
+from tests.lots import lots
 
 SHELF = shelf()
-LAW = settings(max_examples=200, deadline=None)
+LAW = settings(max_examples=lots(200), deadline=None)
 ITEMS = (
     "bread flour",
     "rye flour",
@@ -129,7 +130,7 @@ def test_stated_grams_with_a_rest_make_the_whole(taken: list[int], low: int, mor
     assert _sum([each[0] for each in parts]) == Range(Fraction(low), Fraction(low + more))
 
 
-MORE = settings(max_examples=200, deadline=None)
+MORE = settings(max_examples=lots(200), deadline=None)
 SHARE = st.integers(1, 100)
 
 

@@ -15,9 +15,10 @@ from generator.formula.written import WrittenReference
 from generator.measure.number import total
 from generator.measure.unit import SPOONS
 from tests.formula.kitchen import bake, formula_of, place, recipe, shelf, weigh
+from tests.lots import lots
 
 SHELF = shelf()
-MANY = settings(max_examples=200, deadline=None)
+MANY = settings(max_examples=lots(200), deadline=None)
 SAMPLE = Path(__file__).parents[1] / "present" / "sample" / "recipes"
 TOKENS = st.sampled_from(
     [
@@ -136,7 +137,7 @@ def _mutated(draw: st.DrawFn) -> str:
     return text
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=lots(150), deadline=None)
 @given(_mutated())
 def test_no_mutated_recipe_raises(text: str) -> None:
     peel = (SAMPLE / "candied-lemon-peel.md").read_text("utf-8")
@@ -188,7 +189,7 @@ _PART = st.tuples(
 )
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=lots(200), deadline=None)
 @given(
     st.lists(st.sampled_from(["flour: 500 g", "dough: 900 g"]), max_size=2, unique=True),
     st.lists(_PART, min_size=1, max_size=3),

@@ -12,8 +12,9 @@ from generator.measure.number import Range
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import SPOONS, Spoons
 from generator.present.amounts import count_words, scoops, volume_words, weight_words
+from tests.lots import lots
 
-LAW = settings(max_examples=200, deadline=None)
+LAW = settings(max_examples=lots(200), deadline=None)
 GRAMS = st.fractions(min_value=Fraction(1, 48), max_value=5000, max_denominator=48)
 MILLILITRES = st.fractions(min_value=Fraction(1, 2), max_value=2500, max_denominator=48)
 COUNTRIES = st.sampled_from(sorted(SPOONS))

@@ -20,6 +20,7 @@ from generator.formula.model import Formula
 from generator.measure.number import Range
 from generator.present.net_weight import net_weight
 from tests.declaration.bakes import bake, book, line, marked, pack
+from tests.lots import lots
 from tests.reference.test_labels import ENRICHED, from_label
 
 
@@ -232,7 +233,7 @@ def test_net_weight_is_rounded_down(grams: str, american: str, european: str) ->
 
 
 @given(st.integers(1, 5000))
-@settings(max_examples=300)
+@settings(max_examples=lots(300))
 def test_no_net_weight_is_above_what_was_weighed(grams: int) -> None:
     net = net_weight(Fraction(grams), "EU")
     assert grams - 1 <= net.grams <= grams

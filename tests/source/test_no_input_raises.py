@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from generator.diagnostics.text import as_text
 from generator.source.document import Document, Mapping, Node, Sequence, Text
 from generator.source.read import read_document, read_mapping
+from tests.lots import lots
 
 RECIPE = """---
 title: Plain loaf
@@ -107,7 +108,7 @@ BODY = ("\\{", "## Method", "## Method:", "### ", "1. ", "Caution:", "`", "```\n
 PIECES = st.sampled_from((*SIGNS, *FRONT, *BODY))
 
 
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=lots(300), suppress_health_check=[HealthCheck.too_slow])
 @given(
     st.lists(
         st.tuples(st.integers(0, len(RECIPE)), st.integers(0, 12), st.lists(PIECES, max_size=3)),

@@ -36,6 +36,7 @@ def everything(view: object) -> bytes:
     return b"".join(product.content for product in [*products, *render_overlay(view)])
 
 
+@pytest.mark.long
 def test_two_runs_and_two_processes_give_the_same_bytes(project: Path) -> None:
     first = everything(TYPICAL)
     environment = {

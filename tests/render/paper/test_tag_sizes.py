@@ -25,6 +25,10 @@ from tests.render.paper.sample import LONG, TINY, TYPICAL
 HONEY = "Honey is not for babies under 12 months, not even baked."
 PACKS = "Packs of the day: bread flour. Others assumed, as last read: rolled oats (Sep 1, 2026) and 2 more."
 SMALL = "acemnorsuvwxz"
+# Two sizes of tag in every run, the others in the long one.
+SOME_SIZES = [
+    name if name in ("ten", "folded") else pytest.param(name, marks=pytest.mark.long) for name in SIZE_NAMES
+]
 
 
 def tag(view: RecipeView, *, region: str = "US", grams: int = 812) -> TagView:
@@ -50,7 +54,7 @@ def test_every_region_asks_for_one_of_two_heights_of_letters() -> None:
 
 
 @pytest.mark.parametrize("region", ["US", "EU"])
-@pytest.mark.parametrize("size", SIZE_NAMES)
+@pytest.mark.parametrize("size", SOME_SIZES)
 def test_letters_stand_as_high_as_the_region_asks(size: str, region: str) -> None:
     """21 CFR 101.2(c): 1/16 in on the o. Reg. (EU) 1169/2011 Art. 13: 1.2 mm on the x, 0.9 mm below 80 cm²."""
     made = sheets(TYPICAL.name, size, region)
@@ -69,8 +73,8 @@ def test_letters_stand_as_high_as_the_region_asks(size: str, region: str) -> Non
         ("ten", "US", 812, 3.175),
         ("folded", "CA", 40, 3.175),
         ("folded", "EU", 50, 2),
-        ("folded", "EU", 51, 3),
-        ("ten", "UK", 812, 4),
+        pytest.param("folded", "EU", 51, 3, marks=pytest.mark.long),
+        pytest.param("ten", "UK", 812, 4, marks=pytest.mark.long),
         ("ten", "EU", 1001, 6),
     ],
 )
@@ -90,7 +94,7 @@ def test_the_net_weight_stands_higher(size: str, region: str, grams: int, asked:
         assert len([each for each in figures if each >= asked]) >= 2
 
 
-@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("paper", ["letter", pytest.param("a4", marks=pytest.mark.long)])
 @pytest.mark.parametrize("size", SIZE_NAMES)
 @pytest.mark.parametrize("view", [TYPICAL, TINY], ids=lambda view: view.name)
 def test_every_word_is_on_one_side_or_the_other_of_every_tag(
@@ -131,6 +135,7 @@ def test_what_fits_no_side_takes_a_larger_tag_and_the_maker_is_told() -> None:
     )
 
 
+@pytest.mark.long
 def test_words_longer_than_any_tag_take_sheets_of_their_own_and_lose_nothing() -> None:
     people = (Person(to="Ottokar"), Person(to="Brynhild"))
     label = replace(LONG.label, ingredients=LONG.label.ingredients * 3)
@@ -189,7 +194,7 @@ def test_sheets_hold_as_many_tags_as_they_say() -> None:
     }
 
 
-@pytest.mark.parametrize("count", [1, 4, 5, 9])
+@pytest.mark.parametrize("count", [1, 5, pytest.param(9, marks=pytest.mark.long)])
 def test_every_person_has_a_tag_and_no_sheet_spills(count: int) -> None:
     people = tuple(Person(to=f"Person {number:02}", sender="Me", note="Enjoy") for number in range(count))
     made = render_tag_sheets(tag(TYPICAL), size="card", people=people, paper="letter")

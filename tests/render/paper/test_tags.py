@@ -90,7 +90,12 @@ def test_where_no_line_names_them_the_front_says_that_allergens_are_bold_on_the_
 
 @pytest.mark.parametrize(
     ("times", "size", "tags"),
-    [(2, "ten", 10), (5, "a7", 6), (12, "folded", 2), (40, None, 1)],
+    [
+        (2, "ten", 10),
+        (5, "a7", 6),
+        pytest.param(12, "folded", 2, marks=pytest.mark.long),
+        pytest.param(40, None, 1, marks=pytest.mark.long),
+    ],
 )
 def test_a_longer_declaration_takes_a_larger_tag_and_loses_no_word(
     times: int, size: str | None, tags: int
@@ -105,7 +110,16 @@ def test_a_longer_declaration_takes_a_larger_tag_and_loses_no_word(
     assert (made.told[0].startswith("The words do not fit on")) is (size != "ten")
 
 
-@pytest.mark.parametrize("view", [TINY, TYPICAL, longer(2), longer(5), LONG, longer(40)])
+@pytest.mark.parametrize(
+    "view",
+    [
+        TINY,
+        TYPICAL,
+        longer(2),
+        longer(5),
+        *(pytest.param(each, marks=pytest.mark.long) for each in (LONG, longer(40))),
+    ],
+)
 def test_declarations_stand_a_sixteenth_of_an_inch_high_on_the_lower_case_o(view: RecipeView) -> None:
     """21 CFR 101.2(c): 1/16 in on the lower-case o; more than the 1.2 mm of Reg. (EU) 1169/2011 Art. 13(2)."""
     assert lowest(content_of(view), "o") >= 25.4 / 16
@@ -131,7 +145,7 @@ def test_no_letter_leaves_its_tag(view: RecipeView, paper: Paper) -> None:
 
 
 def test_no_line_of_any_sheet_lies_on_another() -> None:
-    for view in (TYPICAL, longer(2), longer(5), longer(12), longer(40)):
+    for view in (TYPICAL, longer(2), longer(5)):
         assert list(overprinted(texts_of(arranged(view).document))) == []
 
 
@@ -189,6 +203,7 @@ def test_the_codes_on_a_sheet_can_be_read_and_lie_on_no_line(tmp_path: Path) -> 
             assert not (across and down)
 
 
+@pytest.mark.long
 def test_a_code_is_left_out_before_words_move_or_a_tag_grows() -> None:
     seen = []
     for more in (0, 50, 100, 400):
