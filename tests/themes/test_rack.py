@@ -23,10 +23,11 @@ def test_what_the_rack_does_not_have_is_the_docket_s() -> None:
 def test_the_engine_knows_every_file_behind_a_bake_on_the_rack() -> None:
     """Its own templates, ours that they build on by name, and ours that fill in for what it lacks."""
     files = {"/".join(each.parts[-3:]) for each in files_behind("rack", ("site/recipe.html",))}
-    assert {"rack/site/recipe.html", "rack/site/rack.html", "rack/site/method.html"} <= files
+    assert {"rack/site/recipe.html", "rack/site/rack.html", "rack/site/needs.html"} <= files
     assert {"docket/site/recipe.html", "docket/site/docket.html", "docket/site/base.html"} <= files
     assert {"docket/site/formula.html", "docket/site/machine.html", "docket/site/kitchen.html"} <= files
-    assert "docket/site/method.html" not in files
+    assert "docket/site/method.html" in files
+    assert "docket/site/needs.html" not in files
 
 
 @pytest.mark.long
