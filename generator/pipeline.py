@@ -16,7 +16,6 @@ from zoneinfo import ZoneInfo
 
 from generator.build.store import WriteReport
 from generator.catalogue.load import Pantry, built_in, read_pantry
-from generator.checked import CheckResult as CheckResult
 from generator.declaration.checks import (
     claim_diagnostics,
     kitchen_diagnostics,
@@ -37,18 +36,19 @@ from generator.formula.wish import Granted, Wish, grant
 from generator.formula.written import WrittenRecipe
 from generator.history.bakes import read_bakes
 from generator.history.ledger import Ledger, read_ledger
-from generator.losses import lost_in
-from generator.making import How, Profile, make
 from generator.measure.unit import SPOONS
-from generator.noticed import moved_diagnostics, notice
-from generator.outputs import MediaFolder
 from generator.present.altitude import at_altitude
 from generator.present.listing import OneByOne, recipe_views, worded
 from generator.present.moved import Standing
 from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView
-from generator.release import gate, gate_own
+from generator.publication.checked import CheckResult as CheckResult
+from generator.publication.losses import lost_in
+from generator.publication.making import How, Profile, make
+from generator.publication.noticed import moved_diagnostics, notice
+from generator.publication.outputs import MediaFolder
+from generator.publication.release import gate, gate_own
 from generator.render.description.variants import FULL, of_film, text_of
 from generator.render.photographs import MIDDLE, published_path, published_size
 from generator.render.recipe_json import render_recipe_json

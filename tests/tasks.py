@@ -6,9 +6,9 @@ from types import MappingProxyType
 from generator.build.cache import Cache
 from generator.build.task import Task
 from generator.build.works import value_of
-from generator.checked import CheckResult
-from generator.outputs import tasks_of
-from generator.understanding import publication_of
+from generator.publication.checked import CheckResult
+from generator.publication.outputs import tasks_of
+from generator.publication.understanding import publication_of
 
 NOTHING = Cache(root=None)
 SITE = (": page", "the lists", "the feeds", "the search", "the sitemap")

@@ -28,8 +28,8 @@ MAY_IMPORT: Mapping[str, frozenset[str]] = {
     "proof": frozenset({"diagnostics", "settings", "measure", "present", "wording"}),
     "build": frozenset({"diagnostics", "settings", "render.output"}),
     "importer": frozenset({"diagnostics", "measure", "catalogue", "formula", "source.write"}),
-    "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline", "preview"})
-    | {"again", "bench", "baking", "incoming", "records", "amend", "render.theme", "render.photo_intake"}
+    "desk": frozenset({"diagnostics", "settings", "history", "source.write", "build", "pipeline", "asked"})
+    | {"records", "amend", "render.theme", "render.photo_intake"}
     | {"render.description.correction", "catalogue.pack", "importer.model", "wording"},
 }
 # The one module of a room (or the folder it grew into) through which something more may come in.
@@ -46,27 +46,15 @@ DOORS: Mapping[str, frozenset[str]] = {
 # These may import all the rooms of the house that are not entrances.
 ENTRANCES = frozenset({"cli", "importer", "desk"})
 ABOVE_ALL = {
-    "pipeline": ENTRANCES,
-    # The list of what is rendered, which the pipeline calls: it grew out of it, and knows as much.
-    "outputs": ENTRANCES | {"pipeline"},
-    # What the ledger shows to be amiss, which the pipeline asks for: facts from one room, words from another.
-    "noticed": ENTRANCES | {"pipeline"},
+    "pipeline": ENTRANCES | {"asked"},
+    # What a publication is as a whole: the pipeline calls it, and it knows as much.
+    "publication": ENTRANCES | {"pipeline", "asked"},
     # What went out, how it was, and what changed since, from what the pipeline understood.
-    "records": ENTRANCES,
-    # What outputs would lose; it asks the renderers.
-    "losses": ENTRANCES | {"pipeline", "outputs", "leafing"},
-    # The gate before the output, which asks the proof.
-    "release": ENTRANCES | {"pipeline"},
-    **dict.fromkeys(("checked", "leaves", "understanding", "making", "memory", "sources_apart"), ENTRANCES),
-    # From what the pipeline understood: what is printed for one person at a time, what is recorded of a bake day.
-    # And the content after a change, from a reading that was kept.
-    **dict.fromkeys(("gifts", "baking", "leafing", "again"), ENTRANCES),
+    "records": ENTRANCES | {"asked"},
     # What a correction does to the maker's files: it needs their places, their meaning, and their wording.
-    "amend": ENTRANCES,
-    # A selection of bakes as a book, and on sheets of cards; the output's files one by one; the order of weighing.
-    **dict.fromkeys(("booklet", "card_sheets", "preview", "bench"), ENTRANCES),
-    # What is brought in from old texts, read against what the pipeline understood; for the terminal and the desk.
-    "incoming": frozenset({"cli", "desk"}),
+    "amend": ENTRANCES | {"asked"},
+    # What is asked for one at a time, from what the pipeline understood; old texts come in through it too.
+    "asked": frozenset({"cli", "desk"}),
     "cli": frozenset[str](),
 }
 

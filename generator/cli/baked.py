@@ -9,7 +9,7 @@ from generator.cli.options import add_content, add_day, content_of, day
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
-    from generator.baking import Baked, Outcome, Wanted
+    from generator.asked.baking import Baked, Outcome, Wanted
     from generator.pipeline import CheckResult
 
 SUMMARY = "record a bake day, sum it up, compare bakes"
@@ -95,7 +95,7 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
 
 
 def _wanted(options: argparse.Namespace) -> "Wanted":
-    from generator.baking import Wanted
+    from generator.asked.baking import Wanted
 
     once = (
         ("size", options.size),
@@ -116,7 +116,7 @@ def _wanted(options: argparse.Namespace) -> "Wanted":
 
 
 def _record(result: "CheckResult", options: argparse.Namespace, content: Path, wanted: "Wanted") -> int:
-    from generator.baking import record_bake
+    from generator.asked.baking import record_bake
 
     on = options.on or result.setting.day
     outcome = record_bake(result, content, options.recipe, on=on, again=options.again, wanted=wanted)
@@ -168,7 +168,7 @@ def _next(outcome: "Outcome", options: argparse.Namespace, *, entered: bool) -> 
 
 def _days(result: "CheckResult", options: argparse.Namespace, content: Path) -> "tuple[Baked, ...] | None":
     """The bakes of a recipe that is free of errors, and whose records are; None where one is not, which is told."""
-    from generator.baking import bakes_of
+    from generator.asked.baking import bakes_of
     from generator.cli.findings import show_findings
     from generator.cli.recipe import is_showable, tell_why_not
     from generator.diagnostics.diagnostic import has_errors
@@ -205,7 +205,7 @@ def _done(result: "CheckResult", options: argparse.Namespace, content: Path, wan
     if not chosen:
         say(_no_bake(options, days))
         return 1
-    from generator.baking import compared, day_values, view_of
+    from generator.asked.baking import compared, day_values, view_of
     from generator.render.bake_terminal import comparison_text, day_text
 
     last = chosen[-1]
@@ -232,7 +232,7 @@ def _compare(result: "CheckResult", options: argparse.Namespace, content: Path) 
     if not days:
         say(_no_bake(options, days))
         return 1
-    from generator.baking import compared, comparison_values
+    from generator.asked.baking import compared, comparison_values
     from generator.render.bake_terminal import comparison_text
 
     if options.format == "json":

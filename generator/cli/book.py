@@ -10,7 +10,7 @@ from generator.cli.selection import add_selection, select
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
-    from generator.booklet import Bound
+    from generator.asked.booklet import Bound
 
 SIZES = ("half", "a5", "letter", "a4")
 SUMMARY = "a booklet of any selection of bakes, or an EPUB"
@@ -60,7 +60,7 @@ def _title(text: str) -> str:
 def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     _agree(parser, options)
     content = content_of(parser, options)
-    from generator.booklet import Wanted, bind, subject_of
+    from generator.asked.booklet import Wanted, bind, subject_of
     from generator.pipeline import check_folder
 
     result = check_folder(content, day=options.day)
@@ -85,7 +85,7 @@ def _agree(parser: argparse.ArgumentParser, options: argparse.Namespace) -> None
 
 
 def _write(bound: "Bound", options: argparse.Namespace, content: Path) -> int:
-    from generator.booklet import file_name
+    from generator.asked.booklet import file_name
 
     for words in bound.told:
         say(words)

@@ -11,8 +11,8 @@ from generator.cli.terminal import say
 from generator.cli.view import port
 
 if TYPE_CHECKING:
+    from generator.asked.incoming import Arrival
     from generator.importer.model import Brought, PantryRow
-    from generator.incoming import Arrival
     from generator.pipeline import CheckResult
 
 SUMMARY = "turn an old description, page or table into recipe files"
@@ -93,8 +93,8 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
 
 def _review(parser: argparse.ArgumentParser, options: argparse.Namespace, content: Path, name: str) -> int:
     """Serves the desk with everything that was found waiting to be looked over."""
+    from generator.asked.incoming import arrive, kitchen_of
     from generator.cli.view import serve
-    from generator.incoming import arrive, kitchen_of
     from generator.pipeline import check_folder
 
     kitchen = kitchen_of(check_folder(content, day=options.day))
@@ -120,7 +120,7 @@ def _is_name(name: str) -> bool:
 def _files(given: str) -> list[str]:
     if given == "-" or not Path(given).is_dir():
         return [given]
-    from generator.incoming import files_in
+    from generator.asked.incoming import files_in
 
     taken, passed = files_in(Path(given))
     for each in passed:
@@ -139,7 +139,7 @@ def _data(given: str) -> bytes:
 
 
 def _bring_file(given: str, result: "CheckResult", wish: _Wish, parser: argparse.ArgumentParser) -> bool:
-    from generator.incoming import arrive, kitchen_of
+    from generator.asked.incoming import arrive, kitchen_of
 
     shown = "standard input" if given == "-" else given
     arrival = arrive(shown, _data(given), kitchen_of(result), named=wish.name)
@@ -155,7 +155,7 @@ def _bring_file(given: str, result: "CheckResult", wish: _Wish, parser: argparse
 
 
 def _bring_one(brought: "Brought", result: "CheckResult", wish: _Wish, arrival: "Arrival") -> bool:
-    from generator.incoming import is_accepted
+    from generator.asked.incoming import is_accepted
 
     rows, pantry = brought.rows, None
     if wish.pantry and rows:
@@ -174,8 +174,8 @@ def _with_pantry(
     brought: "Brought", result: "CheckResult", wish: _Wish, arrival: "Arrival"
 ) -> tuple["Brought", str]:
     """The recipe read once more, with the rows in the pantry."""
+    from generator.asked.incoming import stocked
     from generator.importer.bring import Source, bring
-    from generator.incoming import stocked
 
     kitchen, pantry = stocked(result, brought.rows)
     lines = tuple(dict.fromkeys(each.line for each in brought.source))
@@ -186,9 +186,9 @@ def _with_pantry(
 
 
 def _write(brought: "Brought", pantry: str | None, wish: _Wish) -> bool:
+    from generator.asked.incoming import write_brought
     from generator.cli.findings import show_findings
     from generator.cli.folder import prefix_of
-    from generator.incoming import write_brought
 
     path = f"{prefix_of(wish.content)}recipes/{brought.name}.md"
     if (wish.content / "recipes" / f"{brought.name}.md").exists():
@@ -204,10 +204,10 @@ def _write(brought: "Brought", pantry: str | None, wish: _Wish) -> bool:
 
 def _tell(brought: "Brought", rows: tuple["PantryRow", ...], wish: _Wish) -> None:
     """The sum of it on standard error: what was read, how surely, what is asked, what was left out."""
+    from generator.asked.incoming import doubts_of, source_text
     from generator.cli.brought_words import summary_of
     from generator.cli.terminal import has_colour
     from generator.diagnostics.text import as_text
-    from generator.incoming import doubts_of, source_text
 
     print(summary_of(brought), file=sys.stderr)
     texts = {brought.source_name: source_text(brought)}

@@ -52,8 +52,8 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     names = select(result, options, content, what="the cards")
     if names is None:
         return 1
-    from generator.booklet import file_name, subject_of
-    from generator.card_sheets import lay_cards
+    from generator.asked.booklet import file_name, subject_of
+    from generator.asked.card_sheets import lay_cards
 
     made = lay_cards(
         result,

@@ -80,7 +80,7 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     from generator.build.place import why_unusable
     from generator.cli.findings import show_findings
     from generator.cli.folder import output_folder
-    from generator.memory import same_as_last
+    from generator.publication.memory import same_as_last
 
     output = output_folder(content, options.output)
     reason = why_unusable(output, content=content)
@@ -97,8 +97,8 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
 
 def _make(content: Path, output: Path, options: argparse.Namespace) -> int:
     from generator.cli.findings import show_findings
-    from generator.making import How
     from generator.pipeline import make_folder
+    from generator.publication.making import How
 
     how = How(check_only=options.check_only, keep_going=options.keep_going)
     progress = ProgressLine(sys.stderr)

@@ -27,7 +27,7 @@ def select(
     result: "CheckResult", options: argparse.Namespace, content: Path, *, what: str
 ) -> tuple[str, ...] | None:
     """The names of the recipes chosen, or None where that cannot be, which is told. `what` is made: “the book”."""
-    from generator.booklet import choose
+    from generator.asked.booklet import choose
 
     chosen = choose(result, options.selection)
     if not (_are_known(result, chosen.unknown) and _are_sound(result, chosen.names, options, content, what)):
@@ -37,7 +37,7 @@ def select(
 
 def _are_known(result: "CheckResult", unknown: tuple[str, ...]) -> bool:
     """Whether every word names something; the nearest words where one does not. A faulty recipe is known."""
-    from generator.booklet import words_to_choose
+    from generator.asked.booklet import words_to_choose
     from generator.diagnostics.diagnostic import did_you_mean
 
     words = words_to_choose(result)

@@ -9,7 +9,7 @@ from generator.cli.options import add_content, add_day, content_of, day, pdf_fil
 from generator.cli.terminal import say
 
 if TYPE_CHECKING:
-    from generator.gifts import Printed
+    from generator.asked.gifts import Printed
     from generator.source.recipients import Recipient
 
 SIZES = ("ten", "a7", "card", "folded")
@@ -72,7 +72,7 @@ def run(parser: argparse.ArgumentParser, options: argparse.Namespace) -> int:
     people = _people(options.names)
     if people is None:
         return 1
-    from generator.gifts import person_of, print_tags
+    from generator.asked.gifts import person_of, print_tags
 
     wish = {"size": options.size or "", "on": options.bake}
     printed = print_tags(result, options.recipe, people=map(person_of, people), **wish)
@@ -93,9 +93,9 @@ def _people(names: Path | None) -> "tuple[Recipient, ...] | None":
     """Everyone on the list; None where it has mistakes, which are told."""
     if names is None:
         return ()
+    from generator.asked.gifts import unprintable_people
     from generator.cli.findings import show_findings
     from generator.diagnostics.diagnostic import has_errors
-    from generator.gifts import unprintable_people
     from generator.source.recipients import read_recipients
 
     people, found, text = read_recipients(names.as_posix(), names.read_bytes())

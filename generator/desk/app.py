@@ -7,9 +7,9 @@ from starlette.applications import Starlette
 from starlette.requests import Request
 from starlette.routing import Route
 
+from generator.asked.preview import TemplateFault
 from generator.desk import reading, writing
 from generator.desk.answers import House
-from generator.preview import TemplateFault
 from generator.wording.speech import NOTATION, speaking
 
 

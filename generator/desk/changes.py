@@ -16,7 +16,7 @@ from generator.amend.plan import Plan, plan_correction
 from generator.amend.plan_pantry import plan_pantry
 from generator.amend.retype import retyped_bytes, shown_text
 from generator.amend.standing import Standing, read_standing
-from generator.baking import Offered, bakes_of, view_of
+from generator.asked.baking import Offered, bakes_of, view_of
 from generator.desk.state import Desk
 from generator.diagnostics.diagnostic import Diagnostics, has_errors
 from generator.history.ledger import LEDGER, appended

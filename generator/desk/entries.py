@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from generator.baking import Outcome, Wanted, record_bake
-from generator.bench import size_text
+from generator.asked.baking import Outcome, Wanted, record_bake
+from generator.asked.bench import size_text
 from generator.desk.state import Desk
 from generator.history.bake_book import record_of_day
 from generator.source.write import Change

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
+from generator.asked.preview import PAPERS
 from generator.catalogue.pack import Pack
 from generator.desk.state import Known
 from generator.diagnostics.diagnostic import Diagnostic, Severity
-from generator.preview import PAPERS
 from generator.records.due import Stale, stale_copies
 
 

@@ -10,8 +10,10 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 
 from generator.amend.form import fields_of
 from generator.amend.retype import shown_text
-from generator.baking import bakes_of, view_of
-from generator.bench import bench_view, sizes_offered
+from generator.asked.baking import bakes_of, view_of
+from generator.asked.bench import bench_view, sizes_offered
+from generator.asked.incoming import doubts_of
+from generator.asked.preview import TemplateFault
 from generator.desk import changes
 from generator.desk.answers import (
     House,
@@ -22,9 +24,7 @@ from generator.desk.answers import (
 from generator.desk.overview import packs_of, rows_of
 from generator.desk.pages import file_answer
 from generator.diagnostics.text import as_text
-from generator.incoming import doubts_of
 from generator.pipeline import describe_text
-from generator.preview import TemplateFault
 from generator.records.due import stale_copies, unmarked
 from generator.render.description.correction import correction_note
 

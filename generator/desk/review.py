@@ -4,10 +4,10 @@ import secrets
 from collections import OrderedDict
 from dataclasses import replace
 
+from generator.asked.incoming import arrive, kitchen_of, proof, stocked, write_brought
 from generator.desk.state import Desk
 from generator.diagnostics.diagnostic import Severity, has_errors
 from generator.importer.model import Brought, ResultLine
-from generator.incoming import arrive, kitchen_of, proof, stocked, write_brought
 
 MOST_WAITING = 40
 MOST_BYTES = 1_000_000

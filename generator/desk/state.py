@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from generator.again import ledger_of, read_again
+from generator.asked.again import ledger_of, read_again
+from generator.asked.preview import Piece, pieces_of
 from generator.diagnostics.diagnostic import Severity, has_errors
 from generator.pipeline import CheckResult, check_folder
-from generator.preview import Piece, pieces_of
 
 MOST_KEPT = 600
 """Files that are kept in memory; the oldest go first."""

@@ -9,6 +9,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse
 
+from generator.asked.incoming import proof
 from generator.desk import changes
 from generator.desk.answers import (
     NAME,
@@ -26,7 +27,6 @@ from generator.desk.entries import Entry as Entered
 from generator.desk.entries import enter, read_entries
 from generator.desk.guard import COOKIE
 from generator.desk.review import MOST_BYTES, take_in, write
-from generator.incoming import proof
 from generator.render.photo_intake import MOST_BYTES as MOST_PHOTO
 from generator.render.photo_intake import photo_taken_in
 

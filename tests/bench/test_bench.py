@@ -15,9 +15,9 @@ import yaml
 from markdown_it import MarkdownIt
 from weasyprint import HTML
 
-from generator.outputs import MediaFolder
 from generator.pipeline import CheckResult, check_folder
 from generator.present.views import RecipeView
+from generator.publication.outputs import MediaFolder
 from generator.render import paper
 from generator.render.cards import render as cards
 from generator.render.photographs import picture_set

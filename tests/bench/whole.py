@@ -20,7 +20,7 @@ def ours(content: Path, output: Path, jobs: int) -> object:
     """What the command does, without paper and pictures: the short way first."""
     from generator.build import program
     from generator.build.cache import users_cache
-    from generator.memory import same_as_last
+    from generator.publication.memory import same_as_last
 
     # A bench that edits a template edits a copy.
     if (content.parent / "themes").is_dir():
@@ -28,7 +28,7 @@ def ours(content: Path, output: Path, jobs: int) -> object:
         program._TREES = trees
     if same_as_last(content, output, day=DAY, cache=users_cache()) is not None:
         return "same"
-    from generator.making import How
+    from generator.publication.making import How
     from generator.render import theme
 
     if (content.parent / "themes").is_dir():

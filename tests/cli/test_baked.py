@@ -325,7 +325,7 @@ def test_a_file_that_changes_meanwhile_is_not_written_over(
         (kitchen / PATH).write_text("recipe: mill-loaf\nnote: theirs\n")
         return write_draft(root, draft)
 
-    monkeypatch.setattr("generator.baking.write_draft", late)
+    monkeypatch.setattr("generator.asked.baking.write_draft", late)
     capsys.readouterr()
     assert baked("--note", "again") == 1
     assert "nothing was written" in capsys.readouterr().err

@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from generator.again import read_again
-from generator.checked import CheckResult
+from generator.asked.again import read_again
+from generator.asked.preview import Piece, pieces_of
 from generator.desk.state import Desk
 from generator.pipeline import check_folder
-from generator.preview import Piece, pieces_of
+from generator.publication.checked import CheckResult
+from generator.publication.sources_apart import ledger_marks
 from generator.render.output import Product
-from generator.sources_apart import ledger_marks
 
 DAY = date(2026, 11, 25)
 CONTENT = Path(__file__).parents[2] / "content"

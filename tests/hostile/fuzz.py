@@ -15,10 +15,10 @@ from pathlib import Path
 from types import FrameType
 from typing import Any
 
+from generator.asked.incoming import arrive, kitchen_of
 from generator.declaration.pack import read_pack
 from generator.diagnostics.text import as_text
 from generator.formula.line import read_line
-from generator.incoming import arrive, kitchen_of
 from generator.measure.unit import SPOONS
 from generator.pipeline import check_folder
 from generator.render.rich_text import prose_html

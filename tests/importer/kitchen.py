@@ -2,9 +2,9 @@
 
 from functools import cache
 
+from generator.asked.incoming import proof
 from generator.formula.shelf import Shelf
 from generator.importer.model import Kitchen
-from generator.incoming import proof
 from generator.render.print_fonts import missing_glyphs
 from tests.formula.kitchen import shelf
 

@@ -2,12 +2,12 @@
 
 from fractions import Fraction
 
+from generator.asked.incoming import arrive, kitchen_of
 from generator.catalogue.names import fold, number_forms
 from generator.formula.assemble import understand
 from generator.formula.intake.recipe import read_recipe
 from generator.formula.model import Formula, Line
 from generator.importer.model import Brought
-from generator.incoming import arrive, kitchen_of
 from generator.source.read import read_document
 from tests.demo import checked
 

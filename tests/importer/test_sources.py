@@ -5,10 +5,10 @@ import time
 
 import pytest
 
+from generator.asked.incoming import Arrival, arrive
 from generator.importer.html_page import read_page
 from generator.importer.model import Brought
 from generator.importer.sources import Refused, sources_of
-from generator.incoming import Arrival, arrive
 from tests.importer.kitchen import kitchen
 
 PLAIN = (

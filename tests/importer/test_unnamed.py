@@ -2,8 +2,8 @@
 
 import pytest
 
+from generator.asked.incoming import arrive
 from generator.importer.model import Brought
-from generator.incoming import arrive
 from tests.importer.kitchen import kitchen
 
 LIST = "Oat bars\n\nIngredients\n200 g rolled oats\n100 g honey\n\nMethod\n1. Mix the oats and honey.\n"

@@ -9,9 +9,9 @@ from pathlib import Path
 
 from generator.build.cache import Cache
 from generator.diagnostics.diagnostic import Diagnostics
-from generator.making import How
-from generator.memory import same_as_last
 from generator.pipeline import MakeResult, make_folder
+from generator.publication.making import How
+from generator.publication.memory import same_as_last
 
 PAPER = frozenset({"tags", "bench sheets", "overlays", "posters", "chapter cards", "formula sheets", "cards"})
 """Stages that take seconds for each bake."""

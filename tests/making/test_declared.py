@@ -5,11 +5,11 @@ from pathlib import Path
 import pytest
 
 from generator.build.works import value_of
-from generator.outputs import tasks_of
 from generator.pipeline import check_folder
+from generator.publication.outputs import tasks_of
+from generator.publication.understanding import publication_of
 from generator.render import theme
 from generator.render.theme_files import files_behind
-from generator.understanding import publication_of
 from tests.making.kitchen import lay
 from tests.tasks import NOTHING
 

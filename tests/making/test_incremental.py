@@ -11,8 +11,8 @@ from generator.build import program
 from generator.diagnostics.codes import CODES
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
-from generator.making import How, Made, make
 from generator.pipeline import check_folder, make_folder
+from generator.publication.making import How, Made, make
 from generator.render import theme
 from tests.making.kitchen import EDITS, Kitchen, files_in
 
@@ -150,7 +150,7 @@ def test_lost_cache_with_a_kept_memory_is_made_anew(kitchen: Kitchen) -> None:
     """What was remembered names inputs that are no longer there."""
     kitchen.make()
     chance = random.Random(4)
-    from generator.memory import _key
+    from generator.publication.memory import _key
 
     kept = {_key(what, kitchen.content, kitchen.output) for what in ("memory", "last")}
     for file in (path for path in (kitchen.folder / "cache").rglob("*") if path.is_file()):

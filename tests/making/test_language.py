@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from generator.build.cache import Cache
-from generator.making import How
 from generator.pipeline import MakeResult, make_folder
+from generator.publication.making import How
 from tests.making.kitchen import PAPER, Kitchen
 
 BAKES = ("kettle-boule", "lemon-poppy-loaf", "candied-orange-peel")

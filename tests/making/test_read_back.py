@@ -8,13 +8,13 @@ import pytest
 
 from generator.build.cache import Cache
 from generator.diagnostics.diagnostic import Diagnostics
-from generator.making import How
 from generator.pipeline import MakeResult, check_folder, make_folder
 from generator.present.views import ArticleView, RecipeView, SiteView
 from generator.proof.expected import Expected
 from generator.proof.feed_entry import FeedEntry
 from generator.proof.folder import prove_folder
 from generator.proof.texts import entry_faults
+from generator.publication.making import How
 from generator.render.feeds import render
 from generator.render.feeds.entry import Entry, recipe_entry
 from tests.making.kitchen import PAPER, Kitchen, files_in
@@ -38,7 +38,7 @@ def read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         seen.append(entry.title)
         return compare(path, entry, view, expected)
 
-    monkeypatch.setattr("generator.release.entry_faults", noted)
+    monkeypatch.setattr("generator.publication.release.entry_faults", noted)
     monkeypatch.setattr("generator.proof.texts.entry_faults", noted)
     return seen
 
@@ -66,7 +66,7 @@ def test_an_entry_that_says_another_amount_is_found(
 
     kitchen.make()
     before = files_in(kitchen.output)
-    monkeypatch.setattr("generator.leaves.recipe_entry", wrong)
+    monkeypatch.setattr("generator.publication.leaves.recipe_entry", wrong)
     kitchen.change("recipes/oat-squares.md", "lead: Chewy.", "lead: Chewy and soft.")
     made = kitchen.make()
     assert made.report is None
@@ -99,7 +99,7 @@ def making(kitchen: Kitchen, output: str, jobs: int) -> tuple[MakeResult, Path]:
 def test_recipes_worded_in_several_processes_give_the_same(
     kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("generator.leafing.FEWEST", 1)
+    monkeypatch.setattr("generator.publication.leafing.FEWEST", 1)
     kitchen.change("recipes/plain-loaf.md", "A loaf for every day.", "A loaf for every day ☃.")
     kitchen.change("recipes/plain-loaf.md", "lead: A tin loaf.", "lead: A tin loaf, plain.")
     (one, here), (two, there) = (making(kitchen, name, jobs) for name, jobs in (("here", 1), ("there", 2)))

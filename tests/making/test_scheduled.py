@@ -6,8 +6,8 @@ from datetime import date, timedelta
 
 import pytest
 
-from generator.making import How
 from generator.pipeline import make_folder
+from generator.publication.making import How
 from tests.making.kitchen import PAPER, lay
 
 TODAY = date(2026, 11, 25)

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from generator import making
 from generator.build.task import Task
 from generator.cli.main import main
 from generator.cli.options import OUR_BUG, USAGE_MISTAKE
+from generator.publication import making
 from generator.render.output import Product
 from tests.proof.building import BRAID, Files, lay, papers, texts
 

@@ -4,8 +4,8 @@ import shutil
 from datetime import date
 from pathlib import Path
 
-from generator.making import How
 from generator.pipeline import MakeResult, make_folder
+from generator.publication.making import How
 from tests.making.kitchen import PAPER
 
 CONTENT = Path(__file__).parents[2] / "content"

@@ -10,13 +10,13 @@ from pathlib import Path
 import pytest
 from starlette.requests import Request
 
+from generator.asked.preview import TemplateFault, pieces_of
 from generator.cli.main import main
 from generator.cli.make import own_up
 from generator.desk.reading import fault_page
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.text import as_text
 from generator.pipeline import check_folder
-from generator.preview import TemplateFault, pieces_of
 from generator.render.theme import theme_names
 from tests.making.kitchen import SITE, Kitchen, files_in
 

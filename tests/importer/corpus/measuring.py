@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from random import Random
 
+from generator.asked.incoming import arrive
 from generator.catalogue.names import fold, same_name
 from generator.diagnostics.diagnostic import has_errors
 from generator.formula.model import Formula, Heat, Timed
 from generator.importer.model import Brought, ReadLine
-from generator.incoming import arrive
 from tests.formula.kitchen import bake as understood
 from tests.importer.corpus.bakes import BAKES
 from tests.importer.corpus.hard_lines import HARD

@@ -31,14 +31,14 @@ from generator.build.works import (
     value_of,
 )
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics, Severity, has_errors
-from generator.memory import Last, content_snapshot, recalled, remember
-from generator.outputs import ENTRIES, Publication, tasks_of
+from generator.publication.memory import Last, content_snapshot, recalled, remember
+from generator.publication.outputs import ENTRIES, Publication, tasks_of
+from generator.publication.sources_apart import ledger_marks, pantry_marks
+from generator.publication.understanding import Check, Disk, Memory, Understood, understand
 from generator.render.template_fault import TemplateFault
 from generator.render.theme import is_own
 from generator.render.theme_files import files_behind
 from generator.settings import Settings
-from generator.sources_apart import ledger_marks, pantry_marks
-from generator.understanding import Check, Disk, Memory, Understood, understand
 from generator.wording.speech import speaking
 
 SLOWEST = 10

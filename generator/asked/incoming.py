@@ -19,7 +19,7 @@ from generator.importer.bring import bring
 from generator.importer.model import Brought, Kitchen, PantryRow
 from generator.importer.pantry_text import with_rows
 from generator.importer.sources import SUFFIXES, Refused, sources_of
-from generator.pipeline import CheckResult
+from generator.publication.checked import CheckResult
 from generator.render.print_fonts import missing_glyphs
 from generator.source.read import read_document, read_mapping
 from generator.source.write import Change, commit

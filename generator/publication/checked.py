@@ -10,8 +10,6 @@ from generator.diagnostics.diagnostic import Diagnostics
 from generator.formula.article import Article
 from generator.formula.shelf import Shelf
 from generator.history.bakes import BakeRecord, newest_bake
-from generator.leaves import bare
-from generator.outputs import MediaFolder
 from generator.present.listing import site_view
 from generator.present.people import PeopleView, people_view
 from generator.present.recipe import Setting
@@ -19,7 +17,9 @@ from generator.present.tag_views import TagView
 from generator.present.tags import tag_view
 from generator.present.views import RecipeView, SiteView
 from generator.proof.expected import Expected
-from generator.release import expected_output
+from generator.publication.leaves import bare
+from generator.publication.outputs import MediaFolder
+from generator.publication.release import expected_output
 from generator.wording.speech import speaking
 
 

@@ -10,8 +10,6 @@ from typing import Any
 
 from generator.build.task import Kept
 from generator.diagnostics.diagnostic import Diagnostics
-from generator.leaves import Leaf, Own
-from generator.outputs import Publication
 from generator.present.data import recipe_data
 from generator.present.people import PeopleView
 from generator.present.recipe import Setting
@@ -22,6 +20,8 @@ from generator.proof.expected import Expected
 from generator.proof.feed_entry import FeedEntry
 from generator.proof.prove import prove
 from generator.proof.texts import FEED, entry_faults
+from generator.publication.leaves import Leaf, Own
+from generator.publication.outputs import Publication
 from generator.render.feeds.entry import Entry
 
 

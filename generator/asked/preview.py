@@ -10,12 +10,12 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from generator.outputs import Media
-from generator.pipeline import CheckResult
 from generator.present.data import recipe_data
 from generator.present.people import PeopleView
 from generator.present.posters import chapter_cards, share_path
 from generator.present.views import PhotoView, RecipeView, SiteView
+from generator.publication.checked import CheckResult
+from generator.publication.outputs import Media
 from generator.render.bench_sheets.render import render_bench_sheet
 from generator.render.cards.render import render_cards
 from generator.render.description.variants import names_of, variants

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from generator.pipeline import CheckResult
 from generator.present.addresses import slug
 from generator.present.book import EVERYTHING, KIND, BookView, Chosen, book_view, chosen
+from generator.publication.checked import CheckResult
 from generator.render.book.epub import render_book_epub
 from generator.render.book.page_size import usual_size
 from generator.render.book.pdf import render_book_pdf

@@ -24,13 +24,13 @@ from generator.history.bakes import BakeRecord, read_bakes
 from generator.history.bench_words import Said, read_said
 from generator.history.revisions import revision_of
 from generator.measure.unit import nearest_units
-from generator.pipeline import CheckResult
 from generator.present.bake_comparison import comparison_view
 from generator.present.bake_data import comparison_data, day_data
 from generator.present.bake_days import bake_day_view
 from generator.present.bake_views import BakeDayView, ComparisonView
 from generator.present.bake_views import Offered as Offered
 from generator.present.recipe import Setting
+from generator.publication.checked import CheckResult
 from generator.records.rebuild import Refused, rebuild
 from generator.source.pending import Change
 from generator.source.read import read_mapping

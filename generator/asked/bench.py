@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from generator.formula.scale_factor import Refusal
 from generator.formula.wish import Granted, Wish, grant
 from generator.measure.number import read_number
-from generator.pipeline import CheckResult
 from generator.present.offers import sizes_view
 from generator.present.scaled import scaled_view
 from generator.present.views import RecipeView, WayView
+from generator.publication.checked import CheckResult
 
 MOST_PARTS = 16
 """The largest denominator of a size that is written as a fraction."""

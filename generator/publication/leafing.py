@@ -8,10 +8,10 @@ from functools import partial
 
 from generator.build.cache import Cache
 from generator.build.works import can_fork, processes
-from generator.checked import CheckResult
 from generator.diagnostics.diagnostic import Diagnostics
-from generator.leaves import Leaf, leaf_of
-from generator.losses import lost_in
+from generator.publication.checked import CheckResult
+from generator.publication.leaves import Leaf, leaf_of
+from generator.publication.losses import lost_in
 from generator.wording.speech import speaking
 
 FEWEST = 12

@@ -11,21 +11,21 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path, PurePosixPath
 
-from generator.checked import CheckResult
 from generator.declaration.checks import PACK_CODES, pack_diagnostics
 from generator.declaration.lines import every_line
 from generator.diagnostics.diagnostic import Diagnostic, in_order
 from generator.formula.model import Formula
 from generator.history.ledger import LEDGER
-from generator.noticed import MOVED_CODES, moved_diagnostics
 from generator.pipeline import check_folder
 from generator.present.listed import listed_of
 from generator.present.listing import site_view
 from generator.present.moved import Standing
 from generator.present.offers import sizes_view
 from generator.present.views import RecipeView, SiteView
-from generator.sources_apart import ledger_marks
-from generator.understanding import changed_keys
+from generator.publication.checked import CheckResult
+from generator.publication.noticed import MOVED_CODES, moved_diagnostics
+from generator.publication.sources_apart import ledger_marks
+from generator.publication.understanding import changed_keys
 
 _OVERALL = PACK_CODES | MOVED_CODES
 """Findings over several bakes at once."""

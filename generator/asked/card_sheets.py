@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from generator.pipeline import CheckResult
 from generator.present.views import RecipeView
+from generator.publication.checked import CheckResult
 from generator.render.cards.sheets import lay_out_card_sheets
 from generator.render.print_fonts import missing_glyphs
 from generator.settings import Paper

@@ -10,12 +10,12 @@ from functools import partial
 from pathlib import Path
 
 from generator.build.task import OnDisk, Task
-from generator.leaves import Leaf, Own, bare
 from generator.present.people import PeopleView
 from generator.present.search_views import Related, SearchView
 from generator.present.size_views import SizesView
 from generator.present.tag_views import TagView
 from generator.present.views import PhotoView, RecipeView, SiteView
+from generator.publication.leaves import Leaf, Own, bare
 from generator.render.output import Product
 from generator.render.site.frame import Frame, frame_of
 from generator.settings import Paper, Settings

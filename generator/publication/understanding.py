@@ -15,16 +15,16 @@ from generator.build.cache import Cache
 from generator.build.program import program_mark
 from generator.build.snapshot import Stamp, content_mark
 from generator.catalogue.load import Pack
-from generator.checked import CheckResult
 from generator.declaration.checks import PACK_CODES, footprint_diagnostics
 from generator.diagnostics.diagnostic import Diagnostics, in_order
-from generator.leafing import leaves_of
-from generator.leaves import Leaf, leaf_of, users_of
-from generator.noticed import MOVED_CODES, moved_diagnostics
-from generator.outputs import Publication
 from generator.present.listing import site_view
+from generator.publication.checked import CheckResult
+from generator.publication.leafing import leaves_of
+from generator.publication.leaves import Leaf, leaf_of, users_of
+from generator.publication.noticed import MOVED_CODES, moved_diagnostics
+from generator.publication.outputs import Publication
+from generator.publication.sources_apart import ledger_marks, pantry_marks
 from generator.render.photographs import published_size
-from generator.sources_apart import ledger_marks, pantry_marks
 
 GLOBAL_CODES = PACK_CODES | MOVED_CODES
 """Findings that depend on which bakes there are beside the one at hand: worked out of all leaves, every time."""

@@ -6,9 +6,9 @@ from datetime import date
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.history.bakes import BakeRecord, newest_bake
-from generator.pipeline import CheckResult
 from generator.present.tag_views import Person
 from generator.present.tags import tag_view
+from generator.publication.checked import CheckResult
 from generator.render.print_fonts import missing_glyphs
 from generator.render.tag_sheets.remarks import remarks
 from generator.render.tag_sheets.render import USUAL
