@@ -18,7 +18,7 @@ from tests.importer.corpus.layouts import Layout, Text
 from tests.importer.corpus.truth import Bake, Line
 from tests.importer.kitchen import kitchen, stock
 
-_STEP_MARK = re.compile(r"^\s*step \w+[:.]")
+_STEP_MARK = re.compile(r"^\s*(?:step \w+|one|two|three|four|five|six|seven)[:.]")
 _WORD = re.compile(r"[^\W\d_]{3,}")
 
 
@@ -156,6 +156,15 @@ def _is_hidden(line: Line, read: ReadLine | None, brought: Brought) -> bool:
     return bool(set(line.allergens) - set(read.allergens)) and not _is_asked(read, brought)
 
 
+def unasked_wrong(bake: Bake, brought: Brought) -> list[str]:
+    """Lines that were read as something else than they say, and about which nothing is asked."""
+    return [
+        f"{line.text or line.item} -> {read.text}"
+        for line, read in zip(bake.lines, _paired(bake.lines, brought.lines), strict=True)
+        if read is not None and not _is_exact(line, read) and not _is_asked(read, brought)
+    ]
+
+
 def _is_asked(read: ReadLine, brought: Brought) -> bool:
     return any(each.line == read.line for each in brought.doubts)
 
@@ -237,6 +246,7 @@ _REWORDED = frozenset(
         "minutes",
         "mins",
         "min",
+        "hrs",
         "half",
         "gas",
         "mark",
@@ -256,6 +266,10 @@ _REWORDED = frozenset(
         "https",
         "http",
         "prise",
+        "pincee",
+        "pour",
+        "cafe",
+        "soupe",
         "zehen",
         "and",
         "optional",

@@ -57,7 +57,7 @@ def video_full(bake: Bake, random: Random) -> Text:
 
 def video_emoji(bake: Bake, random: Random) -> Text:
     """The short kind: small pictures for bullets, and numbers in boxes."""
-    mark = random.choice("🔸🔹▪️✔️🧈")
+    mark = random.choice(("🔸", "🔹", "▪️", "✔️", "🧈"))
     out = [f"✨ {bake.title.upper()} ✨", bake.lead, "", f"🍞 Yield: {bake.makes}", ""]
     for name, lines in bake.parts:
         out.append(f"🥣 FOR THE {name.upper().removeprefix('TO ')}" if name else "🥣 YOU NEED")

@@ -38,7 +38,7 @@ class Style:
         whole, rest = divmod(value, 1)
         if not rest:
             return str(whole)
-        if self.fraction == "comma" and (value * 1000).denominator == 1:
+        if self.fraction == "comma" and (value * 20).denominator == 1:
             return f"{float(value):.3f}".rstrip("0").replace(".", ",")
         if (value * 1000).denominator == 1 and (value * 8).denominator != 1:
             return f"{float(value):.3f}".rstrip("0")
