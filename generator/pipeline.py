@@ -109,7 +109,7 @@ def check_folder(
     book = understand_all(written, faulty=_faulty(folder, so_far), shelf=shelf)
     media = MediaFolder(root=root)
     bakes, baked = read_bakes(folder.bakes, names=_names(folder, written), book=book.formulas, shelf=shelf)
-    people, private, texts = _people(root, folder)
+    people, private, texts = _people(root, folder, settings.language)
     photos, pictures = _photos(written, articles, folder, media)
     ledger, told = read_ledger(folder.ledger)
     setting = _setting(settings, book, photos, day=day or _today(settings), ledger=ledger)
@@ -284,10 +284,14 @@ def _names(folder: Folder, recipes: Mapping[str, WrittenRecipe]) -> tuple[str, .
     return (*recipes, *folder.aside, *unread)
 
 
-def _people(root: Path, folder: Folder) -> tuple[tuple[Eater, ...], Diagnostics, Mapping[str, str]]:
+def _people(
+    root: Path, folder: Folder, language: str
+) -> tuple[tuple[Eater, ...], Diagnostics, Mapping[str, str]]:
     """The private list of people, what is wrong in it, and the texts for excerpts with its own among them."""
     keys, read, texts = read_private(root)
-    people, found = read_people(keys)
+    # What they avoid may be written in the language of the publication.
+    with speaking(language):
+        people, found = read_people(keys)
     return people, (*read, *found), {**folder.texts, **texts}
 
 

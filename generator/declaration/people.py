@@ -16,12 +16,14 @@ from generator.catalogue.allergens import ALLERGENS, allergens_named, allergens_
 from generator.catalogue.names import fold, number_forms
 from generator.declaration.lines import CONTAINS, MAY, formula_allergens, is_class_word, without_pack
 from generator.declaration.model import LineAllergens, Trace
+from generator.declaration.regions import allergen_word, allergens_worded
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
 from generator.formula.model import Formula
 from generator.source.document import Mapping as Keys
 from generator.source.document import Node, Sequence, Text
 from generator.source.fields import check_keys, text_of, texts_of
+from generator.wording.speech import later, say, voice
 
 T = TypeVar("T")
 UNKNOWN, NOT_STATED = "unknown", "not stated"
@@ -87,7 +89,7 @@ def _words(node: Node | None, found: list[Diagnostic]) -> Iterator[Text]:
 
 
 def _avoided(word: Text, found: list[Diagnostic]) -> Avoided:
-    ids = allergens_named(word.value)
+    ids = allergens_named(word.value) or allergens_worded(word.value)
     if not ids:
         near = " or ".join(f"“{each}”" for each in allergens_near(word.value))
         hint = (
@@ -109,7 +111,10 @@ def answers_for(
 def _silent(items: Row[str]) -> tuple[str, ...]:
     if not items:
         return ()
-    return (f"no pack stands in the pantry for {', '.join(items)}: what such a pack warns of is not known",)
+    named = ", ".join(items)
+    return (
+        say("no pack stands in the pantry for {items}: what such a pack warns of is not known", items=named),
+    )
 
 
 def worst(answers: Iterable[Answer]) -> str:
@@ -137,8 +142,10 @@ def _by_words(word: str, statement: str) -> Answer:
     marks = str.maketrans(dict.fromkeys("(),.;:", " "))
     spaced = f" {' '.join(listed.translate(marks).split())} "
     if any(f" {form} " in spaced for form in number_forms(fold(word))):
-        return Answer(word=word, state=CONTAINS, reasons=(f"the list of ingredients names {word}",))
-    reason = f"“{word}” is no allergen that packs must state: ask what is in them"
+        return Answer(
+            word=word, state=CONTAINS, reasons=(say("the list of ingredients names {word}", word=word),)
+        )
+    reason = say("“{word}” is no allergen that packs must state: ask what is in them", word=word)
     return Answer(word=word, state=UNKNOWN, reasons=(reason,))
 
 
@@ -165,8 +172,37 @@ def may_be_meant(trace: Trace, avoided: tuple[str, ...]) -> bool:
 
 
 def _told(traces: Iterable[Trace]) -> tuple[str, ...]:
-    words = (f"{each.item}: {each.state} {each.allergen} ({each.source}: {each.words})" for each in traces)
-    return tuple(dict.fromkeys(words))
+    return tuple(dict.fromkeys(_trace_words(each) for each in traces))
+
+
+_CONTAINS, _MAY = (
+    later("{item}: contains {allergen} ({source})"),
+    later("{item}: may contain {allergen} ({source})"),
+)
+_SOURCES = {
+    "label of ": later("label of {name}"),
+    "pantry entry of ": later("pantry entry of {name}"),
+    "its name": later("its name"),
+}
+
+
+def _trace_words(trace: Trace) -> str:
+    """What it carries and where that stands. The words of a pantry row are its keys, which only English reads."""
+    sentence = _MAY if trace.state == MAY else _CONTAINS
+    if not voice().catalogue:
+        told = f"{trace.source}: {trace.words}"
+        return say(sentence, item=trace.item, allergen=trace.allergen, source=told)
+    source = _source_words(trace.source)
+    told = source if "pantry entry of " in trace.source else f"{source}: {trace.words}"
+    return say(sentence, item=trace.item, allergen=allergen_word(trace.allergen), source=told)
+
+
+def _source_words(source: str) -> str:
+    start = next((each for each in _SOURCES if source.startswith(each)), None)
+    if start is not None:
+        return say(_SOURCES[start], name=source.removeprefix(start))
+    recipe, _, inner = source.removeprefix("recipe ").partition(": ")
+    return say("recipe {name}: {source}", name=recipe, source=_source_words(inner)) if inner else source
 
 
 def _taken(read: tuple[T, Diagnostics], found: list[Diagnostic]) -> T:

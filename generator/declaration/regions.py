@@ -118,6 +118,19 @@ def allergen_word(allergen: str) -> str:
     return say_of("allergen", allergen)
 
 
+def allergens_worded(words: str) -> tuple[str, ...]:
+    """The allergens that go by these words in the language that is spoken; English ones are in the vocabulary."""
+    asked = " ".join(words.casefold().split())
+    if not voice().catalogue:
+        return ()
+    found = {each for each in ALLERGENS if allergen_word(each).casefold() == asked}
+    for rules in map(region_named, REGION_NAMES):
+        own, seen = rules.names.get(_language(), {}), rules.names_seen.get(_language(), {})
+        found |= {each for each, word in own.items() if word.casefold() == asked}
+        found |= {each for each, told in seen.items() if asked in map(str.casefold, told)}
+    return tuple(sorted(found))
+
+
 def _language() -> str:
     return voice().catalogue
 

@@ -11,10 +11,12 @@ from generator.measure.number import Range
 from generator.present.amounts import decimal, percent_words, weight_words
 from generator.present.durations import minutes_words
 from generator.wording.speech import later, say
+from generator.wording.vocabulary import said
 
 ARROW = "→"
 _WEIGHT = re.compile(r"[0-9][0-9 .,/½⅓⅔¼¾⅛⅜⅝⅞–-]*\s?(?:g|kg|oz|lbs?)\b")
 _FIGURE = re.compile(r"(-?[0-9.]+(?:e-?[0-9]+)?)(?:-(-?[0-9.]+(?:e-?[0-9]+)?))? (min|F|C|g|ml|mm)( fan)?")
+_WAY, _CHAPTER = re.compile("the method “(.*)”"), re.compile("“(.*)”")
 _FIGURES = {
     "F": later("{number} °F"),
     "C": later("{number} °C"),
@@ -89,7 +91,7 @@ def _sums(facts: Facts) -> tuple[tuple[str, str], ...]:
 def _words(change: Change, repeated: frozenset[str]) -> str:
     if change.kind in _NEW:
         words = say((_NEW if change.after is not None else _GONE)[change.kind], thing=change.subject)
-        return f"{words} ({change.way})" if change.way else words
+        return f"{words}{_in_way(change)}"
     if change.kind in ("line", "written", "beside", "share"):
         part, _, item = change.subject.partition("/")
         named = f"{item} ({part})" if item in repeated else item or part
@@ -154,7 +156,7 @@ def _figure_words(change: Change) -> str:
 
 
 def _in_way(change: Change) -> str:
-    return f" ({change.way})" if change.way else ""
+    return f" ({said(change.way)})" if change.way else ""
 
 
 def _figure(value: object) -> str:
@@ -186,12 +188,20 @@ def _other_words(change: Change) -> str:
     if change.kind == "label":
         return say("the list of ingredients on the label reads otherwise")
     if change.kind == "words":
-        return say("other words: {subject}", subject=say(change.subject))
+        return say("other words: {subject}", subject=_place(change.subject))
     old, new = change.before, change.after
     if change.kind == "finished":
         old, new = _grams(old) or say("not known"), _grams(new) or say("not known")
     named = say("finished weight" if change.kind == "finished" else change.kind)
     return f"{named} {old or say('not said')} {ARROW} {new or say('not said')}"
+
+
+def _place(subject: str) -> str:
+    """A place of the maker's words: one of ours, the steps of one way, or a chapter by its own name."""
+    way, chapter = _WAY.fullmatch(subject), _CHAPTER.fullmatch(subject)
+    if way is not None:
+        return say("the method “{way}”", way=said(way[1]))
+    return say("“{chapter}”", chapter=said(chapter[1])) if chapter is not None else say(subject)
 
 
 def _grams(value: object) -> str:

@@ -21,6 +21,7 @@ from generator.present.addresses import recipe_path
 from generator.present.changed import Told, told_changes
 from generator.present.corrected import ARROW, amount_of, because_words, change_words, named, worded
 from generator.present.correction_views import CorrectionView, SinceView
+from generator.present.film import film_words
 from generator.present.page_link import PageLink
 from generator.settings import Settings
 from generator.wording.forms import day_words
@@ -74,7 +75,7 @@ def _own(formula: Formula, settings: Settings, ledger: Ledger) -> Iterator[Corre
             change=change_words(each, formula, settings),
             why=each.why,
             because=because_words(each.why, formula),
-            film=each.film,
+            film=film_words(each.film),
             recipe=page,
             revision=number,
         )

@@ -1,16 +1,24 @@
 """Times and lengths in words."""
 
+import re
 from fractions import Fraction
 from math import ceil, floor
 
 from generator.measure.length import SHAPES, Length, Tin
 from generator.measure.number import Range
 from generator.present.amounts import decimal, ends, mixed, number_range
-from generator.wording.speech import later, say, say_of
+from generator.wording.forms import number
+from generator.wording.speech import later, say, say_of, voice
+from generator.wording.vocabulary import TIN_WORDS
 
 _DAY = 1440
 _INCH = Fraction("25.4")
 _MM, _CM, _IN = later("{number} mm"), later("{number} cm"), later("{number} in")
+_IN_A_TIN = {"mm": _MM, "cm": _CM, "in": _IN, "inch": _IN, "inches": _IN, "l": later("{number} L")}
+_SIDES = re.compile(r"([\d¼½¾⅓⅔⅛⅜⅝⅞][\d¼½¾⅓⅔⅛⅜⅝⅞.,/ x×–-]*?)\s?(mm|cm|in|inch|inches|l)\b", re.IGNORECASE)
+_SHAPE = re.compile(rf"\b(?:{'|'.join(SHAPES)})\b", re.IGNORECASE | re.ASCII)
+_CUPS = re.compile(r"\b(\d+)[\s-]?cups?\b", re.IGNORECASE)
+_TIN_WORD = re.compile(rf"\b(?:{'|'.join(TIN_WORDS)})\b", re.IGNORECASE)
 
 
 def minutes_words(minutes: Range) -> str:
@@ -105,6 +113,10 @@ def tin_words(tin: Tin | None, written: str) -> str:
 
 
 def named_tin(text: str) -> str:
-    """With the word for its kind in the language that is spoken, where it begins with one of ours."""
-    kind, blank, rest = text.partition(" ")
-    return f"{say_of('tin', kind)}{blank}{rest}" if kind in SHAPES else text
+    """With the words of the notation in the language that is spoken: its kind, its units, "holds", "hole"."""
+    if not voice().catalogue:
+        return text
+    shapes = _SHAPE.sub(lambda found: say_of("tin", found[0].lower()), text, count=1)
+    sides = _SIDES.sub(lambda found: say(_IN_A_TIN[found[2].lower()], number=number(found[1])), shapes)
+    cups = _CUPS.sub(lambda found: say_of("tin", "{number} cups", number=found[1]), sides)
+    return _TIN_WORD.sub(lambda found: say_of("tin", found[0].lower()), cups)

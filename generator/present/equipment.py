@@ -42,6 +42,7 @@ from generator.present.machine import (
 from generator.settings import Degrees, Settings
 from generator.wording.forms import all_of
 from generator.wording.speech import later, say
+from generator.wording.vocabulary import said
 
 _TITLES: dict[Equipment, str] = {
     "machine": later("Bread machine"),
@@ -166,7 +167,7 @@ def _machine(load: Load, mixing: Mixing, formula: Formula, settings: Settings) -
     yield rest_words(machine.rest)
     yield say(LOOK)
     if load.added:
-        when = machine.add_ins or say(
+        when = said(machine.add_ins) or say(
             "when your machine gives its signal, else when the dough has become one ball"
         )
         yield say(
@@ -200,7 +201,7 @@ def _minutes(mixing: Mixing) -> str:
 
 def _step(place: Place, mixing: Mixing) -> str:
     heading = say(" under “{section}”", section=place.section) if place.section else ""
-    way = say(" of the way “{way}”", way=place.way) if place.way and mixing.way.name else ""
+    way = say(" of the way “{way}”", way=said(place.way)) if place.way and mixing.way.name else ""
     return say("step {number}{heading}{way}", number=place.number, heading=heading, way=way)
 
 

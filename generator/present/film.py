@@ -14,7 +14,7 @@ from generator.present.durations import iso_seconds
 from generator.present.views import ChapterView, VideoView
 from generator.settings import Settings
 from generator.wording.forms import day_words
-from generator.wording.speech import say
+from generator.wording.speech import say, voice
 
 _PLACE = re.compile(r"\bat ([0-9]{1,3}(?::[0-9]{2}){1,2})\b")
 
@@ -50,7 +50,7 @@ def _shown(formula: Formula, settings: Settings) -> Iterator[_Shown]:
         day = day_words(each.on)
         remark = say(
             "The film still shows {film}; the recipe now says {now}, corrected {day}.",
-            film=each.film,
+            film=film_words(each.film),
             now=now,
             day=day,
         )
@@ -58,6 +58,13 @@ def _shown(formula: Formula, settings: Settings) -> Iterator[_Shown]:
         what = _PLACE.sub("", each.film).strip(" ,;") or each.film
         beside = say("still shows {what}; now {now}", what=what, now=now)
         yield _Shown(seconds=read_clock(place[1]) if place else None, remark=remark, beside=beside)
+
+
+def film_words(film: str) -> str:
+    """What a film still shows and when, as its maker wrote it: “400 g at 1:25”."""
+    place = _PLACE.search(film) if voice().catalogue else None
+    what = _PLACE.sub("", film).strip(" ,;") if place else ""
+    return say("{what} at {time}", what=what, time=place[1]) if place and what else film
 
 
 def _video(video: Video, title: str, settings: Settings, shown: tuple[_Shown, ...], day: date) -> VideoView:

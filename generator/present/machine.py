@@ -20,6 +20,7 @@ from generator.present.views import Amount
 from generator.settings import Settings
 from generator.wording.forms import all_of, any_of
 from generator.wording.speech import later, say
+from generator.wording.vocabulary import said
 
 TITLES: dict[Layer, str] = {
     "liquids": later("Liquids"),
@@ -85,7 +86,7 @@ def machine_view(formula: Formula, way: Way, *, settings: Settings, spoons: Spoo
         ordered=load.order is not None,
         layers=layers,
         added=added,
-        added_when=(machine.add_ins or say("when the method says")) if added else "",
+        added_when=(said(machine.add_ins) or say("when the method says")) if added else "",
         rest=rest_words(machine.rest),
         look=say(LOOK),
         pan=pan_words(load.dry, machine, grains=load.dry != formula.totals.flour),

@@ -15,6 +15,7 @@ from generator.present.views import Amount, MentionView, Rich, UseView
 from generator.settings import Settings
 from generator.wording.forms import all_of
 from generator.wording.speech import say
+from generator.wording.vocabulary import said
 
 _MOST_NAMED = 3
 
@@ -111,7 +112,7 @@ def _share_words(use: Use) -> str:
         return ""
     if use.share == "rest":
         return say("the rest")
-    return "" if re.search(r"[A-Za-z]", use.share) and re.search(r"\d", use.share) else use.share
+    return "" if re.search(r"[A-Za-z]", use.share) and re.search(r"\d", use.share) else said(use.share)
 
 
 def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:

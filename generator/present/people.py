@@ -5,7 +5,7 @@ on the newest day, with the packs of that day.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.declaration.declare import declare
 from generator.declaration.model import Declaration
@@ -13,6 +13,7 @@ from generator.declaration.people import Answer, Eater, answers_for, worst
 from generator.formula.bake_day import as_baked
 from generator.formula.model import Formula
 from generator.history.bakes import BakeRecord, newest_bake
+from generator.present.reasons import reasons
 from generator.present.recipe import Setting
 from generator.present.tags import packs_words
 from generator.wording.forms import day_words
@@ -96,6 +97,10 @@ def _row_of_the_day(
     return _row(baked, people, declared, book, f"{day} {packs_words(baked, book, record)}".strip())
 
 
+def _worded(answer: Answer) -> Answer:
+    return replace(answer, reasons=reasons(answer.reasons))
+
+
 def _row(
     formula: Formula,
     people: tuple[Eater, ...],
@@ -105,5 +110,5 @@ def _row(
 ) -> BakeRow:
     statement = "".join(run.text for run in declared.ingredients)
     answers = (answers_for(each, formula, book=book, statement=statement) for each in people)
-    cells = tuple(PersonCell(state=worst(each), answers=each) for each in answers)
+    cells = tuple(PersonCell(state=worst(each), answers=tuple(map(_worded, each))) for each in answers)
     return BakeRow(title=formula.about.title, cells=cells, basis=basis)

@@ -42,6 +42,7 @@ from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
 from generator.wording.forms import day_words
 from generator.wording.speech import later, say
+from generator.wording.vocabulary import said
 
 NOT_COUNTED = later("not counted in the percentages")
 
@@ -120,7 +121,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         eater_cautions=tuple(each.words for each in cautions if each.eater),
         intro=rich(formula.intro, settings=settings, spoons=spoons),
         prose=tuple(
-            ProseView(title=each.title, anchor=slug(each.title), markdown=each.markdown)
+            ProseView(title=said(each.title), anchor=slug(each.title), markdown=each.markdown)
             for each in formula.prose
         ),
         label=label_view(setting.declarations[formula.name][settings.region], settings),

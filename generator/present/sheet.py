@@ -24,6 +24,7 @@ from generator.present.tins import tins_view
 from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
 from generator.wording.speech import later, say, say_many
+from generator.wording.vocabulary import said
 
 Book = Mapping[str, Formula]
 
@@ -172,7 +173,7 @@ def _line(line: Line, flour: Fraction | None) -> SheetRow:
 
 
 def _remark(part: Part) -> str:
-    remarks = [part.preferment] if part.preferment and part.preferment != part.name else []
+    remarks = [said(part.preferment)] if part.preferment and part.preferment != part.name else []
     if part.hydration is not None:
         remarks.append(say("{percent} water on its flour", percent=sheet_percent(part.hydration)))
     if not part.counts:

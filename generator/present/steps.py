@@ -13,6 +13,7 @@ from generator.present.times import stage_views
 from generator.present.views import BlockView, SectionView, WayView
 from generator.settings import Settings
 from generator.wording.speech import say
+from generator.wording.vocabulary import said
 
 
 def way_views(
@@ -77,7 +78,8 @@ def _way(way: Way, index: int, *, settings: Settings, spoons: Spoons) -> WayView
         for place, section in enumerate(way.sections, start=1)
         if section.blocks or section.title
     )
-    title = way.name[:1].upper() + way.name[1:] if way.name else say("Method")
+    named = said(way.name)
+    title = named[:1].upper() + named[1:] if named else say("Method")
     return WayView(name=way.name, title=title, anchor=anchor, sections=sections)
 
 

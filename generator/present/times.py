@@ -9,6 +9,7 @@ from generator.measure.number import Range
 from generator.present.amounts import pointed
 from generator.present.durations import iso_duration, minutes_words
 from generator.present.views import SegmentView, StageView, TimesView
+from generator.wording.vocabulary import said
 
 
 def times_views(formula: Formula) -> tuple[TimesView, ...]:
@@ -24,7 +25,7 @@ def _view(times: Times, formula: Formula, longest: Fraction) -> TimesView:
     named = sorted(ways, key=lambda way: way.name == "")
     segments = tuple(_segment(stage, longest) for stage in stages_of(named))
     return TimesView(
-        way=times.way,
+        way=said(times.way),
         hands_on=_or_nothing(times.hands_on),
         waiting=_or_nothing(times.waiting),
         baking=_or_nothing(times.baking),

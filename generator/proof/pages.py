@@ -153,18 +153,23 @@ def allergen_claims(site: SiteView) -> Iterator[Claim]:
     for row in site.allergens.rows:
         words = [row.title, row.unfinished]
         for cell in row.cells:
-            words.append(f"– {gettext('not listed')}" if cell.state == "not listed" else gettext(cell.state))
+            words.append(f"– {gettext('not listed')}" if cell.state == "not listed" else _state(cell.state))
             if cell.sources and cell.state != "not listed":
                 words.append(_TAG.sub("", gettext(_FROM)) % {"bake": row.title, "allergen": cell.head.words})
                 words.extend(cell.sources)
         yield from claim(f"the row of “{row.title}”", " ".join(words), kind=DECLARATION)
 
 
+def _state(state: str) -> str:
+    """The mark of a cell as its page words it: the texts begin with a capital there."""
+    return gettext(state[:1].upper() + state[1:])
+
+
 def people_claims(view: PeopleView) -> Iterator[Claim]:
     for row in view.rows:
         words = [row.title, *filter(None, (row.basis,))]
         for cell in row.cells:
-            words.append(gettext(cell.state))
+            words.append(_state(cell.state))
             for answer in cell.answers:
                 if answer.reasons:
                     words += [f"{answer.word}: {gettext(answer.state)}", *answer.reasons]

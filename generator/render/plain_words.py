@@ -36,7 +36,10 @@ def times_words(each: TimesView) -> str:
 
 def way_title(view: RecipeView, name: str) -> str:
     """The title of the way with this name; the name itself where there is no such way."""
-    return next((way.title for way in view.ways if way.name == name), name)
+    return next(
+        (way.title for way in view.ways if name.casefold() in (way.name.casefold(), way.title.casefold())),
+        name,
+    )
 
 
 def choice_words(view: RecipeView) -> str:

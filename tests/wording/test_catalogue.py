@@ -13,6 +13,7 @@ from generator.measure.length import SHAPES
 from generator.measure.unit import _COUNT, SPOONS, Kind, Unit, unit_named
 from generator.wording.catalogue import form_of
 from generator.wording.speech import CATALOGUES
+from generator.wording.vocabulary import TIN_WORDS
 from tests.wording.texts import Text, in_code, in_regions, in_templates
 
 PATHS = sorted(CATALOGUES.glob("*.po"))
@@ -23,7 +24,7 @@ def wanted() -> dict[Text, str]:
     words = {**in_templates(), **in_regions(), **in_code()}
     units = [unit for unit in map(_unit, _UNIT_NAMES) if unit is not None]
     words |= {Text("unit", name): "unit.py" for unit in units for name in (unit.name, unit.plural)}
-    words |= {Text("tin", each): "tin_text.py" for each in SHAPES}
+    words |= {Text("tin", each): "tin_text.py" for each in (*SHAPES, *TIN_WORDS)}
     return words | {Text("allergen", each): "allergens.py" for each in ALLERGENS}
 
 

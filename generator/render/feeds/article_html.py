@@ -5,6 +5,7 @@ from markupsafe import Markup
 from generator.present.views import ArticleView
 from generator.render.feeds.pieces import items, link, photograph, prose
 from generator.render.feeds.places import absolute
+from generator.wording.speech import say
 
 
 def article_html(view: ArticleView, site: str) -> Markup:
@@ -14,6 +15,6 @@ def article_html(view: ArticleView, site: str) -> Markup:
         photograph(view.photo),
         Markup("<p><strong>{}</strong></p>\n").format(view.lead) if view.lead else Markup(),
         prose(view.markdown, page=view.url, site=site),
-        Markup("<h2>Bakes</h2>\n") + bakes if bakes else Markup(),
+        Markup("<h2>{}</h2>\n").format(say("Bakes")) + bakes if bakes else Markup(),
     )
     return Markup().join(told)

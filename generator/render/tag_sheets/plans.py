@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 
 from generator.render.tag_sheets.sizes import Size
+from generator.wording.speech import later, say
 
 HEAD, PERSON, NET, DATES = "head", "person", "net", "dates"
 LIST, BRIEF, CAUTIONS = "list", "brief", "cautions"
+LIST_WORDS = later("the list of ingredients")
 KEEPS, PLACE, PACKS, TURN, TITLE = "keeps", "place", "packs", "turn", "title"
 
 
@@ -33,37 +35,37 @@ PLAIN = (
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES),
         second=(TITLE, LIST),
-        told="the list of ingredients",
+        told=LIST_WORDS,
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, NET, DATES),
         second=(TITLE, LIST, PLACE, PACKS),
-        told="the list of ingredients, the place and the packs",
+        told=later("the list of ingredients, the place and the packs"),
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, PLACE, PACKS, NET, DATES),
         second=(TITLE, LIST, KEEPS),
-        told="the list of ingredients and the keeping",
+        told=later("the list of ingredients and the keeping"),
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, PACKS, NET, DATES),
         second=(LIST,),
-        told="the list of ingredients",
+        told=LIST_WORDS,
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, KEEPS, PLACE, NET, DATES),
         second=(LIST, PACKS),
-        told="the list of ingredients and the packs",
+        told=later("the list of ingredients and the packs"),
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, CAUTIONS, NET, DATES),
         second=(LIST, KEEPS, PLACE, PACKS),
-        told="the list of ingredients, the keeping, the place and the packs",
+        told=later("the list of ingredients, the keeping, the place and the packs"),
     ),
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, NET, DATES),
         second=(LIST, CAUTIONS, KEEPS, PLACE, PACKS),
-        told="the list of ingredients, the cautions, the keeping, the place and the packs",
+        told=later("the list of ingredients, the cautions, the keeping, the place and the packs"),
     ),
 )
 # On sheets of its own a tag has no second side.
@@ -76,9 +78,19 @@ FOLDED = (
     Plan(
         front=(HEAD, PERSON, BRIEF, TURN, NET, DATES),
         second=(TITLE, LIST, CAUTIONS, KEEPS, PLACE, PACKS),
-        told="the cautions",
+        told=later("the cautions"),
     ),
 )
+
+
+_ONE = {
+    False: later("{things} stands on the back: the front has no room."),
+    True: later("{things} stands inside: the front has no room."),
+}
+_SEVERAL = {
+    False: later("{things} stand on the back: the front has no room."),
+    True: later("{things} stand inside: the front has no room."),
+}
 
 
 def plans_for(size: Size) -> tuple[Plan, ...]:
@@ -88,15 +100,14 @@ def plans_for(size: Size) -> tuple[Plan, ...]:
 
 def moved_words(step: Step, size: Size, *, has_code: bool) -> tuple[str, ...]:
     """Sentences for the maker: what moved, and what was left out."""
-    side = "inside" if size.folded else "on the back"
     words = []
     if step.plan.told:
-        stand = "stand" if " and " in step.plan.told else "stands"
-        words.append(
-            f"{step.plan.told[:1].upper()}{step.plan.told[1:]} {stand} {side}: the front has no room."
-        )
+        things = say(step.plan.told)
+        one = step.plan.told == LIST_WORDS
+        sentence = _ONE[size.folded] if one else _SEVERAL[size.folded]
+        words.append(say(sentence, things=f"{things[:1].upper()}{things[1:]}"))
     if step.plan.second:
-        words.append("Print on both sides, turned over the long edge.")
+        words.append(say("Print on both sides, turned over the long edge."))
     if has_code and not step.coded:
-        words.append("The code is left out: it would take the room of words.")
+        words.append(say("The code is left out: it would take the room of words."))
     return tuple(words)

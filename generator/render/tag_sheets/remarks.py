@@ -3,8 +3,9 @@
 from collections.abc import Iterable
 
 from generator.present.tag_views import TagView
+from generator.wording.speech import later, say
 
-CHECK_LOCALLY = "Check with your local authority"
+CHECK_LOCALLY = later("Check with your local authority")
 
 
 def remarks(tag: TagView) -> tuple[str, ...]:
@@ -19,8 +20,8 @@ def remarks_text(told: Iterable[str]) -> str:
 
 def _basis(tag: TagView) -> tuple[str, ...]:
     if tag.record:
-        return tuple(filter(None, (f"The tags are printed from {tag.record}.", tag.packs)))
-    words = "There is no bake record: dates are left blank, and packs are assumed to be as last read."
+        return tuple(filter(None, (say("The tags are printed from {record}.", record=tag.record), tag.packs)))
+    words = say("There is no bake record: dates are left blank, and packs are assumed to be as last read.")
     return tuple(filter(None, (words, tag.packs)))
 
 
@@ -28,6 +29,13 @@ def _place(tag: TagView) -> tuple[str, ...]:
     """The statement of the place, with what is said beside it on the desk alone."""
     words = tag.recipe.statement_of_place
     if not words:
-        return (f"No statement of the place is printed; some places ask for one. {CHECK_LOCALLY}.",)
-    dated = f", dated {tag.statement_on}," if tag.statement_on else ""
-    return (f"The statement of the place{dated} is printed word for word: “{words}” {CHECK_LOCALLY}.",)
+        told = say("No statement of the place is printed; some places ask for one.")
+    elif tag.statement_on:
+        told = say(
+            "The statement of the place, dated {day}, is printed word for word: “{words}”",
+            day=tag.statement_on,
+            words=words,
+        )
+    else:
+        told = say("The statement of the place is printed word for word: “{words}”", words=words)
+    return (f"{told} {say(CHECK_LOCALLY)}.",)

@@ -107,7 +107,13 @@ def arrange_tags(
 def _larger(wished: Size, taken: Size) -> tuple[str, ...]:
     if wished == taken:
         return ()
-    return (f"The words do not fit on {wished.words}; these are {taken.words}.",)
+    return (
+        say(
+            "The words do not fit on {wished}; these are {taken}.",
+            wished=say(wished.words),
+            taken=say(taken.words),
+        ),
+    )
 
 
 def _first_fitting(job: Job, size: Size) -> Step | None:
@@ -198,7 +204,10 @@ def _whole_sheets(job: Job, wished: Size) -> Arranged:
         people=job.people or (Person(),),
         paper=job.paper,
     )
-    told = f"The words do not fit on {wished.words}, nor on any larger tag: each takes sheets of its own."
+    told = say(
+        "The words do not fit on {wished}, nor on any larger tag: each takes sheets of its own.",
+        wished=say(wished.words),
+    )
     return Arranged(
         document=lay_out(html, *_STYLES, theme=job.theme),
         size=None,

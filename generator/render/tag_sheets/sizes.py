@@ -7,6 +7,7 @@ on a page of their own, in the order of columns that a sheet turned over its lon
 from dataclasses import dataclass
 
 from generator.settings import Paper
+from generator.wording.speech import later
 
 INCH_MM = 25.4
 # US Letter is 8.5 × 11 in; A4 is 210 × 297 mm (ISO 216).
@@ -49,10 +50,16 @@ class Size:
 
 # From the smallest on; what one cannot hold goes to the next. A7 and A6 are 74 × 105 and 105 × 148 mm (ISO 216).
 SIZES = (
-    Size(name="ten", words="3.5 × 2 in, ten to a sheet", width=3.5 * INCH_MM, height=2 * INCH_MM),
-    Size(name="a7", words="A7, 105 × 74 mm", width=105, height=74),
-    Size(name="card", words="3 × 5 in card", width=3 * INCH_MM, height=5 * INCH_MM),
-    Size(name="folded", words="folded A7, 74 × 105 mm, the list inside", width=74, height=105, folded=True),
+    Size(name="ten", words=later("3.5 × 2 in, ten to a sheet"), width=3.5 * INCH_MM, height=2 * INCH_MM),
+    Size(name="a7", words=later("A7, 105 × 74 mm"), width=105, height=74),
+    Size(name="card", words=later("3 × 5 in card"), width=3 * INCH_MM, height=5 * INCH_MM),
+    Size(
+        name="folded",
+        words=later("folded A7, 74 × 105 mm, the list inside"),
+        width=74,
+        height=105,
+        folded=True,
+    ),
 )
 SIZE_NAMES = tuple(size.name for size in SIZES)
 # Further than this no cross reaches from the corner of a tag, and no letter comes so near to a cut.
