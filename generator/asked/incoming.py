@@ -43,7 +43,7 @@ def kitchen_of(result: CheckResult) -> Kitchen:
     return Kitchen(
         shelf=shelf,
         book=book,
-        kinds=frozenset(kind for formula in book.values() for kind in formula.about.kinds),
+        kinds=frozenset(kind.lower() for formula in book.values() for kind in formula.about.kinds),
         proof=lambda name, text: proof(name, text, shelf=shelf, book=book),
         unprintable=missing_glyphs,
     )

@@ -12,6 +12,7 @@ from generator.declaration.people import is_meant, may_be_meant
 from generator.declaration.regions import Region, allergen_word, region_named
 from generator.present.addresses import slug
 from generator.present.reasons import reasons
+from generator.wording.forms import place_of
 from generator.wording.speech import later, say
 
 PATH = "allergens/"
@@ -65,9 +66,11 @@ class Declared:
 def allergen_table(bakes: Sequence[Declared], *, region: str) -> AllergenTable:
     rules = region_named(region)
     ids = {each for bake in bakes for each in (*bake.declaration.contains, *bake.declaration.may_contain)}
-    heads = tuple(_head(each, rules) for each in sorted(map(rules.word, ids), key=str.casefold))
+    heads = tuple(
+        _head(each, rules) for each in sorted(map(rules.word, ids), key=lambda each: (place_of(each), each))
+    )
     heads = tuple(dict.fromkeys(heads))
-    ordered = sorted(bakes, key=lambda bake: (bake.title.casefold(), bake.path))
+    ordered = sorted(bakes, key=lambda bake: (place_of(bake.title), bake.path))
     return AllergenTable(heads=heads, rows=tuple(_row(bake, heads, rules) for bake in ordered))
 
 

@@ -18,7 +18,7 @@ from generator.present.allergen_table import (
 from generator.present.reasons import reasons
 from generator.present.recipe import Setting
 from generator.present.views import RecipeView, SiteView
-from generator.wording.forms import day_words
+from generator.wording.forms import day_words, place_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -175,7 +175,7 @@ def _index(entries: Iterable[tuple[str, str]], places: Mapping[str, BookPlace]) 
         gathered.setdefault(words.casefold(), (words, {}))[1][path] = None
     return tuple(
         BookEntry(words=words, places=tuple(places[path] for path in paths))
-        for _, (words, paths) in sorted(gathered.items())
+        for _, (words, paths) in sorted(gathered.items(), key=lambda each: (place_of(each[0]), each[0]))
     )
 
 
@@ -210,7 +210,7 @@ def chosen(words: Iterable[str], site: SiteView, names: Iterable[str]) -> Chosen
     A kind and `all` hold what is published on the day, by title; a recipe that is named is taken, published or not.
     """
     known = frozenset(names)
-    by_title = sorted(site.recipes, key=lambda view: (view.title.casefold(), view.name))
+    by_title = sorted(site.recipes, key=lambda view: (place_of(view.title), view.name))
     found: dict[str, None] = {}
     unknown = []
     for word in words:

@@ -25,7 +25,7 @@ from generator.present.views import (
     SiteView,
     TeaserView,
 )
-from generator.wording.forms import day_words
+from generator.wording.forms import day_words, place_of
 
 View = TypeVar("View", RecipeView, ArticleView)
 
@@ -190,7 +190,7 @@ def _kinds(
             bakes=tuple(each for each in teasers if any(link.path == path for link in each.kinds)),
             articles=tuple(each for each in journal if any(link.path == path for link in each.kinds)),
         )
-        for path in sorted(titles)
+        for path in sorted(titles, key=lambda each: (place_of(each), each))
     )
 
 

@@ -16,7 +16,7 @@ from generator.history.bakes import BakeRecord, newest_bake
 from generator.present.reasons import reasons
 from generator.present.recipe import Setting
 from generator.present.tags import packs_words
-from generator.wording.forms import day_words
+from generator.wording.forms import day_words, place_of
 from generator.wording.speech import say
 
 
@@ -58,7 +58,7 @@ class PeopleView:
 def people_view(people: Sequence[Eater], setting: Setting, bakes: Iterable[BakeRecord] = ()) -> PeopleView:
     told = tuple(each for each in people if each.avoids)
     records = tuple(bakes)
-    formulas = sorted(setting.book.values(), key=lambda each: (each.about.title.casefold(), each.name))
+    formulas = sorted(setting.book.values(), key=lambda each: (place_of(each.about.title), each.name))
     return PeopleView(
         title=setting.settings.title,
         language=setting.settings.language,

@@ -16,7 +16,7 @@ from generator.present.addresses import CARD_SIZES, absolute, kind_path, recipe_
 from generator.present.amounts import percent_words, weight_words
 from generator.present.cautions import cautions_of
 from generator.present.corrections import correction_views
-from generator.present.durations import tin_words
+from generator.present.durations import named_tin, tin_words
 from generator.present.film import video_views
 from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
@@ -40,7 +40,7 @@ from generator.present.views import (
 )
 from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
-from generator.wording.forms import day_words
+from generator.wording.forms import day_words, small
 from generator.wording.speech import later, say
 from generator.wording.vocabulary import said
 
@@ -134,7 +134,9 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         net_weight=_net_weight(formula),
         statement_of_place=settings.statement,
         finished_words=weight_words(formula.totals.finished_grams),
-        cards=tuple(PageLink(title=title, path=f"{path}card-{size}.pdf") for size, title in CARD_SIZES),
+        cards=tuple(
+            PageLink(title=named_tin(title), path=f"{path}card-{size}.pdf") for size, title in CARD_SIZES
+        ),
         ingredient_lines=tuple(_told_line(line, setting) for line in formula.lines),
         iso_times=iso_times(formula),
         yield_words=_yield_words(formula),
@@ -164,7 +166,7 @@ def reworded(view: RecipeView, formula: Formula, setting: Setting) -> RecipeView
 
 
 def kind_links(kinds: tuple[str, ...]) -> tuple[PageLink, ...]:
-    return tuple(PageLink(title=kind, path=kind_path(kind)) for kind in kinds)
+    return tuple(PageLink(title=small(kind), path=kind_path(kind)) for kind in kinds)
 
 
 def photo_view(source: str, text: str, setting: Setting) -> PhotoView | None:

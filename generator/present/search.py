@@ -18,6 +18,7 @@ from generator.present.search_views import (
 )
 from generator.present.search_words import search_words, without
 from generator.present.views import ArticleView, RecipeView
+from generator.wording.forms import place_of
 from generator.wording.speech import later, say
 
 PATH = "search/"
@@ -130,7 +131,7 @@ def _choices(found: Iterable[Choice]) -> tuple[Choice, ...]:
     titles: dict[str, str] = {}
     for each in found:
         titles.setdefault(each.id, each.title)
-    ordered = sorted(titles.items(), key=lambda pair: (pair[1].casefold(), pair[0]))
+    ordered = sorted(titles.items(), key=lambda pair: (place_of(pair[1]), pair[0]))
     return tuple(Choice(id=name, title=title) for name, title in ordered)
 
 

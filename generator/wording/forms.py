@@ -1,5 +1,6 @@
 """Days, numbers and lists as the language writes them: English by our own rules, any other by CLDR."""
 
+import unicodedata
 from collections.abc import Iterable
 from datetime import date
 from types import ModuleType
@@ -61,6 +62,12 @@ def percent(written: str) -> str:
 def small(words: str) -> str:
     """With small letters inside a sentence: in English only, for elsewhere nouns may have a capital by right."""
     return words if voice().catalogue else words.lower()
+
+
+def place_of(words: str) -> str:
+    """Where words stand in a list by their letters: marks on letters do not count, as in dictionaries (DIN 5007-1)."""
+    apart = unicodedata.normalize("NFKD", words.casefold())
+    return "".join(each for each in apart if not unicodedata.combining(each))
 
 
 def all_of(words: Iterable[str]) -> str:

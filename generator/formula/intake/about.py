@@ -1,5 +1,7 @@
 """Everything of the front matter that is not the formula: title, film, links, corrections."""
 
+from collections.abc import Iterable
+
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.diagnostics.span import Span
 from generator.formula.intake.cautions_off import read_set_aside
@@ -75,15 +77,21 @@ def read_about(front: Mapping, collector: Collector) -> About:
 
 
 def _kinds(node: Node, collector: Collector) -> tuple[str, ...]:
-    texts = collector.value(texts_of(node)) or ()
-    names = (" ".join(text.split()).lower() for text in texts)
-    return tuple(dict.fromkeys(name for name in names if name))
+    return once(collector.value(texts_of(node)) or ())
 
 
 def _occasions(node: Node | None, collector: Collector) -> tuple[str, ...]:
     """As typed, for the names of feasts begin with a capital letter."""
     texts = collector.value(texts_of(node)) or ()
     named = {" ".join(text.split()).casefold(): " ".join(text.split()) for text in texts}
+    return tuple(name for folded, name in named.items() if folded)
+
+
+def once(texts: Iterable[str]) -> tuple[str, ...]:
+    """Each name once, as typed first: whether it has a capital letter is a matter of the language."""
+    named: dict[str, str] = {}
+    for name in (" ".join(text.split()) for text in texts):
+        named.setdefault(name.casefold(), name)
     return tuple(name for folded, name in named.items() if folded)
 
 

@@ -4,6 +4,7 @@ from typing import Literal
 
 from generator.diagnostics.diagnostic import Diagnostics
 from generator.formula.article import Article, NamedBake
+from generator.formula.intake.about import once
 from generator.formula.intake.collect import Collector
 from generator.formula.intake.focus import read_focus
 from generator.formula.intake.was import read_was
@@ -28,7 +29,7 @@ def read_article(document: Document) -> tuple[Article, Diagnostics]:
         title=collector.words(front, "title"),
         lead=collector.words(front, "lead"),
         published=collector.value(date_of(front.get("published"))),
-        kinds=tuple(dict.fromkeys(" ".join(each.split()).lower() for each in kinds)),
+        kinds=once(kinds),
         photo=collector.words(front, "photo"),
         photo_text=collector.words(front, "photo_text"),
         photo_focus=read_focus(front.get("photo_focus"), collector),
