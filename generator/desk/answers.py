@@ -6,12 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
 from generator.desk.bells import Bells
 from generator.desk.entry_code import Door
+from generator.desk.looks import Looks
 from generator.desk.overview import recipe_names
 from generator.desk.pages import Paper
 from generator.desk.review import Reviews
@@ -27,6 +27,7 @@ class House:
     """What all answers share."""
 
     desk: Desk
+    looks: Looks[Known]
     reviews: Reviews
     door: Door
     bells: Bells
@@ -86,7 +87,8 @@ def answering(work: Callable[[House, Request], Any]) -> Callable[[House, Request
 
 
 async def known_of(house: House) -> Known:
-    return await run_in_threadpool(house.desk.now)
+    """The folder as it is at this moment."""
+    return await house.looks.fresh()
 
 
 def recipe_in(known: Known, request: Request) -> str:

@@ -152,6 +152,7 @@ async def _answer(send: Send, status: int, words: str) -> None:
         (b"content-type", b"text/plain; charset=utf-8"),
         (b"content-length", str(len(body)).encode()),
         (b"cache-control", b"no-store"),
+        *([(b"retry-after", b"1")] if status == 503 else []),
         *HEADERS,
     ]
     await send({"type": "http.response.start", "status": status, "headers": headers})

@@ -72,17 +72,18 @@ async def static_page(house: House, request: Request) -> Response:
 
 async def out_page(house: House, request: Request) -> Response:
     path = f"desk/{request.path_params['path']}"
-    return file_answer(path, await run_in_threadpool(house.desk.file, path))
+    return file_answer(path, await run_in_threadpool(house.desk.file, path, await known_of(house)))
 
 
 async def site_page(house: House, request: Request) -> Response:
     path: str = request.path_params["path"]
     inside = f"site/{path}index.html" if not path or path.endswith("/") else f"site/{path}"
-    content = await run_in_threadpool(house.desk.file, inside)
-    if content is None and f"{inside}/index.html" in (await known_of(house)).pieces:
+    known = await known_of(house)
+    content = await run_in_threadpool(house.desk.file, inside, known)
+    if content is None and f"{inside}/index.html" in known.pieces:
         return Response(status_code=307, headers={"location": f"/{path}/"})
     if content is None:
-        missing = await run_in_threadpool(house.desk.file, "site/404.html")
+        missing = await run_in_threadpool(house.desk.file, "site/404.html", known)
         return file_answer("404.html", missing, status=404, live=True)
     return file_answer(inside, content, live=True)
 

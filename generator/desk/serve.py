@@ -17,6 +17,7 @@ from generator.desk.app import app_of
 from generator.desk.bells import Bells
 from generator.desk.entry_code import Door
 from generator.desk.guard import Guard
+from generator.desk.looks import Looks
 from generator.desk.pages import Paper
 from generator.desk.review import Reviews
 from generator.desk.state import Desk
@@ -94,8 +95,10 @@ class _Server(uvicorn.Server):
 
 
 def house_of(root: Path, *, day: date | None, door: Door, theme: str, token: str) -> House:
+    desk = Desk(root, day=day)
     return House(
-        desk=Desk(root, day=day),
+        desk=desk,
+        looks=Looks(desk.now),
         reviews=Reviews(),
         door=door,
         bells=Bells(),
@@ -143,10 +146,10 @@ def run(house: House, sockets: list[socket.socket], *, token: str, started: Call
 
 async def _watch(house: House) -> None:
     """Reads the folder again soon after a change, and tells the open pages."""
-    await asyncio.to_thread(house.desk.now)
+    await house.looks.fresh()
     async for _ in awatch(house.desk.root, debounce=120, step=30, rust_timeout=250, raise_interrupt=False):
         before = house.desk.last
-        known = await asyncio.to_thread(house.desk.now)
+        known = await house.looks.fresh()
         if before is None or known.number != before.number:
             house.bells.ring()
 

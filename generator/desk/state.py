@@ -67,9 +67,9 @@ class Desk:
         """The newest reading there is, without another look at the disk."""
         return self._known
 
-    def file(self, path: str) -> bytes | None:
-        """The file of the output at this path; None where the output has none."""
-        known = self.now()
+    def file(self, path: str, known: Known | None = None) -> bytes | None:
+        """The file of the output at this path, of this reading or of the newest; None where it has none."""
+        known = known or self.now()
         pieces = known.pieces
         key = path if path in pieces else next((each for each in _FOLDERS if path.startswith(each)), "")
         if key not in pieces:

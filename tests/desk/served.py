@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 DAY = "2026-11-25"
+PATIENCE = 300
 ROOT = Path(__file__).resolve().parents[2]
 
 
@@ -58,8 +59,11 @@ class Served:
 def ask(
     port: int, path: str, *, method: str = "GET", body: bytes | None = None, headers: Mapping[str, str] = {}
 ) -> Answer:
-    """One request, its path sent letter for letter."""
-    connection = HTTPConnection("127.0.0.1", port, timeout=60)
+    """One request, its path sent letter for letter.
+
+    The patience is for a server that gets no turn on a machine with other work, not for a slow answer.
+    """
+    connection = HTTPConnection("127.0.0.1", port, timeout=PATIENCE)
     try:
         connection.putrequest(method, path, skip_host="Host" in headers, skip_accept_encoding=True)
         for name, value in headers.items():
@@ -98,7 +102,7 @@ def viewing(
         assert token, page
         yield Served(root=root, port=port, token=token[1], process=process)
         process.send_signal(stop)
-        assert process.wait(timeout=20) == 0
+        assert process.wait(timeout=PATIENCE) == 0
     finally:
         process.kill()
         process.communicate()

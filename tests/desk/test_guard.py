@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from generator.desk.guard import COOKIE, Guard, Message, Receive, Scope, Send
+from generator.desk.guard import COOKIE, MOST_AT_ONCE, Guard, Message, Receive, Scope, Send
 
 HOST = "192.0.2.1:8460"
 
@@ -72,3 +72,45 @@ def test_an_error_shows_no_internals(capsys: pytest.CaptureFixture[str]) -> None
     assert status == 500
     assert b"secret" not in body
     assert "a secret of the inside" in capsys.readouterr().err
+
+
+def test_of_five_hundred_at_once_as_many_are_worked_on_as_can_be_and_the_rest_is_told_to_wait() -> None:
+    """Counted, not timed: whoever is let in stays inside until all five hundred have knocked."""
+    with ThreadPoolExecutor(1) as pool:
+        at_once, inside, later = pool.submit(lambda: asyncio.run(_crowd(500))).result()
+    assert (inside, at_once) == ([200] * MOST_AT_ONCE, [503] * (500 - MOST_AT_ONCE))
+    assert later == [200] * MOST_AT_ONCE
+
+
+async def _crowd(many: int) -> tuple[list[int], list[int], list[int]]:
+    """Who was answered while the first were inside, who was inside, and how a second crowd fares after them."""
+    leave = asyncio.Event()
+    answered: list[int] = []
+
+    async def slow(scope: Scope, receive: Receive, send: Send) -> None:
+        await leave.wait()
+        await _inner(scope, receive, send)
+
+    guard = Guard(slow, hosts=[HOST], token="right", sessions=lambda _: False)
+
+    async def send(message: Message) -> None:
+        if message["type"] == "http.response.start":
+            answered.append(message["status"])
+
+    async def receive() -> Message:
+        return {"type": "http.request", "body": b"", "more_body": False}
+
+    def knock() -> "asyncio.Task[None]":
+        headers = [(b"host", HOST.encode())]
+        scope = {"type": "http", "method": "GET", "path": "/", "client": ("127.0.0.1", 1), "headers": headers}
+        return asyncio.create_task(guard(scope, receive, send))
+
+    crowd = [knock() for _ in range(many)]
+    await asyncio.wait(crowd, return_when=asyncio.FIRST_COMPLETED)
+    at_once = answered.copy()
+    leave.set()
+    await asyncio.gather(*crowd)
+    inside = answered[len(at_once) :]
+    answered.clear()
+    await asyncio.gather(*(knock() for _ in range(MOST_AT_ONCE)))
+    return at_once, inside, answered.copy()
