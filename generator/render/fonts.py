@@ -172,18 +172,20 @@ def _web_copy(face: Typeface, points: frozenset[int]) -> bytes:
 def face_rules(folder: str) -> str:
     """The `@font-face` rules for the web copies in `folder`, relative to the style sheet.
 
-    Of two rules for a character the later holds, so the rarer copy stands first, for all from its first to its last.
+    Of two rules for a character the later holds, so the rarer copy stands second, with a reach that has none of
+    the usual characters: a browser that still waits for the first copy, or has given it up, would fetch the second
+    for them.
     """
-    rest = characters() - usual_characters()
-    span = f"U+{min(rest):X}-{max(rest):X}"
+    rest, usual = characters() - usual_characters(), usual_characters()
+    reach = _unicode_range(frozenset(range(min(rest), max(rest) + 1)) - usual)
     return "".join(
-        _face_rule(face, f"{folder}/{file}", reach)
+        _face_rule(face, f"{folder}/{file}", lines)
         for face in TYPEFACES
-        for file, reach in ((face.rest, span), (face.web, _unicode_range(usual_characters())))
+        for file, lines in ((face.web, ""), (face.rest, f"  unicode-range: {reach};\n"))
     )
 
 
-def _face_rule(face: Typeface, address: str, reach: str) -> str:
+def _face_rule(face: Typeface, address: str, lines: str) -> str:
     # A face that comes late waits for the next page: a line that moves while it is read loses its reader.
     return (
         "@font-face {\n"
@@ -192,7 +194,7 @@ def _face_rule(face: Typeface, address: str, reach: str) -> str:
         f"  font-weight: {face.weight};\n"
         "  font-display: optional;\n"
         f'  src: url("{address}");\n'
-        f"  unicode-range: {reach};\n"
+        f"{lines}"
         "}\n"
     )
 

@@ -12,7 +12,8 @@ from generator.render.decoded import decoded, resized, upright_size
 
 WIDEST = 1600
 TALLEST = 2000
-NARROWER = (480, 960)
+# A telephone 412 wide with 1.75 dots to the pixel shows 720 of them.
+NARROWER = (480, 720, 960)
 QUALITY = 82
 # Pictures in lists are cut to this shape around the focal point, so that a tall one does not fill a telephone.
 LIST_SHAPE = (4, 3)
@@ -130,6 +131,12 @@ def list_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
     )
 
 
+def large_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
+    """The widths for a picture that is as wide as its page: a telephone takes none of the narrowest."""
+    copies = whole_copies(path, width, height)
+    return tuple(each for each in copies if each.width > NARROWER[0]) or copies
+
+
 def all_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
     return tuple(dict.fromkeys((*whole_copies(path, width, height), *list_copies(path, width, height))))
 
@@ -152,6 +159,14 @@ def cut_box(size: tuple[int, int], shape: tuple[int, int], focus: Focus) -> tupl
     left = min(max(round(size[0] * focus[0] / 100 - across / 2), 0), size[0] - across)
     top = min(max(round(size[1] * focus[1] / 100 - down / 2), 0), size[1] - down)
     return left, top, left + across, top + down
+
+
+def focus_in_list(size: tuple[int, int], focus: Focus) -> Focus:
+    """The focal point seen from within what is cut out for lists."""
+    left, top, right, bottom = cut_box(size, LIST_SHAPE, focus)
+    across = (size[0] * focus[0] / 100 - left) / (right - left)
+    down = (size[1] * focus[1] / 100 - top) / (bottom - top)
+    return round(100 * across), round(100 * down)
 
 
 def picture_set(

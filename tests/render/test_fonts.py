@@ -1,5 +1,6 @@
 """The typefaces hold what amounts are written with, and their web copies never change by themselves."""
 
+import re
 from io import BytesIO
 from pathlib import Path
 
@@ -58,5 +59,14 @@ def test_the_style_sheet_names_every_copy() -> None:
     files = [file for face in TYPEFACES for file in (face.rest, face.web)]
     assert [file for file in files if rules.count(f'url("fonts/{file}")') != 1] == []
     assert rules.count("font-display: optional") == len(files)
-    # Of two rules for a character the later holds: the lighter copy.
-    assert all(rules.index(face.rest) < rules.index(face.web) for face in TYPEFACES)
+    # Of two rules for a character the later holds: the copy with the rarer ones, and it must have no usual one.
+    assert all(rules.index(face.web) < rules.index(face.rest) for face in TYPEFACES)
+    reaches = re.findall(r"unicode-range: (.*);", rules)
+    assert len(reaches) == len(TYPEFACES)
+    assert {point for reach in reaches for point in _points(reach)} & usual_characters() == set()
+    assert all(_points(reach) >= characters() - usual_characters() for reach in reaches)
+
+
+def _points(reach: str) -> set[int]:
+    ends = [each.removeprefix("U+").partition("-") for each in reach.split(", ")]
+    return {point for low, _, high in ends for point in range(int(low, 16), int(high or low, 16) + 1)}

@@ -95,7 +95,7 @@ def test_two_sources_never_share_a_published_name() -> None:
 
 
 def test_copies_are_narrower_than_the_picture() -> None:
-    assert widths(1600) == (480, 960, 1600)
+    assert widths(1600) == (480, 720, 960, 1600)
     assert widths(480) == (480,)
     assert narrower_path("media/a.jpg", 480) == "media/a-480w.jpg"
 

@@ -7,13 +7,15 @@ from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.render.output import Product
 from generator.render.photographs import (
     Copy,
+    Focus,
     encoded,
+    focus_in_list,
     is_picture,
+    large_copies,
     list_copies,
     picture_set,
     published_path,
     published_size,
-    whole_copies,
 )
 from generator.render.rich_text import is_local, local_links
 from generator.render.site.places import from_maker, relative
@@ -32,7 +34,8 @@ class Source:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
     """A photograph as `picture` and `img` need it, seen from its page. `sources` are the smaller formats, best first;
-    `address` and `choices` are the JPEG that every browser knows."""
+    `address` and `choices` are the JPEG that every browser knows. `focus` are classes that say which part must stay
+    in sight where a sheet cuts it ("x25 y100": at a quarter from the left, at the foot), "" for the middle."""
 
     sources: tuple[Source, ...]
     address: str
@@ -40,21 +43,25 @@ class Picture:
     text: str
     width: int
     height: int
+    focus: str = ""
 
 
 def picture_of(photo: PhotoView, *, page: str) -> Picture:
-    """The whole photograph in all its widths."""
-    return _picture(photo, whole_copies(photo.path, photo.width, photo.height), page)
+    """The whole photograph in the widths that a large picture needs."""
+    return _picture(photo, large_copies(photo.path, photo.width, photo.height), photo.focus, page)
 
 
 def list_picture_of(photo: PhotoView, *, page: str) -> Picture:
     """The photograph for a list: all have one shape, cut around the focal point."""
-    return _picture(photo, list_copies(photo.path, photo.width, photo.height), page)
+    copies = list_copies(photo.path, photo.width, photo.height)
+    size = (photo.width, photo.height)
+    focus = focus_in_list(size, photo.focus) if copies[-1].cut else photo.focus
+    return _picture(photo, copies, focus, page)
 
 
-def _picture(photo: PhotoView, copies: tuple[Copy, ...], page: str) -> Picture:
+def _picture(photo: PhotoView, copies: tuple[Copy, ...], focus: Focus, page: str) -> Picture:
     def choices(form: str) -> str:
-        return ", ".join(f"{relative(each.path(form), page=page)} {each.width}w" for each in copies)
+        return ",".join(f"{relative(each.path(form), page=page)} {each.width}w" for each in copies)
 
     widest = copies[-1]
     return Picture(
@@ -64,7 +71,18 @@ def _picture(photo: PhotoView, copies: tuple[Copy, ...], page: str) -> Picture:
         text=photo.text,
         width=widest.width,
         height=widest.height,
+        focus=" ".join(_focus(focus)),
     )
+
+
+def _focus(focus: Focus) -> Iterator[str]:
+    """One class for each direction in which the point lies off the middle, to the nearest quarter, because the
+    content policy allows no style in a page. A point at p percent keeps its place where p percent of what is cut is
+    cut before it; an eighth more or less still leaves it in sight."""
+    for axis, percent in zip("xy", focus, strict=True):
+        quarter = 25 * round(percent / 25)
+        if quarter != 50:
+            yield f"{axis}{quarter}"
 
 
 def media_place(address: str) -> str:
