@@ -16,7 +16,7 @@ from generator.declaration.model import LineAllergens, Run
 from generator.declaration.pack import listed_as, lowered, read_pack
 from generator.declaration.regions import Region
 from generator.formula.model import Formula, Line, Use, Ware
-from generator.wording.speech import say
+from generator.wording.speech import say, voice
 
 WEIGHED, UNWEIGHED, OPTIONAL, CHOICE, EXTRA = "weighed", "unweighed", "optional", "choice", "extra"
 _WATER = "water"  # the catalogue's group of water and ice
@@ -181,7 +181,10 @@ def _with_inner(
 
 
 def _ware_text(ware: Ware | None, item: str, region: Region) -> str:
-    """The pack's own words, else the catalogue's name with what it is made of."""
+    """The pack's own words, else the catalogue's name with what it is made of.
+
+    The catalogue speaks English: in another language a thing goes by the name of its row in the pantry.
+    """
     if ware is None:
         return without_claims(item)
     ingredient = ware.ingredient
@@ -189,6 +192,8 @@ def _ware_text(ware: Ware | None, item: str, region: Region) -> str:
     made_of = region.spelt(ingredient.made_of)
     if region.id not in ingredient.label_names and ingredient.group != "pantry":
         name = region.spelt(name)
+    if voice().catalogue and ware.packs:
+        name = without_claims(ware.packs[0].name)
     reading = read_pack(ware.packs[0].label) if ware.packs else None
     if reading is not None and reading.text:
         return listed_as(reading, name)

@@ -16,6 +16,7 @@ from generator.declaration.kinds import Kinds
 from generator.declaration.sentences import Sentence, heading_end, precautions, summaries
 from generator.declaration.strange import Strange, strange_words
 from generator.declaration.words import Match, matches, plain
+from generator.wording.speech import voice
 
 _INVISIBLE = re.compile("[\u00ad\u200b-\u200d\u2060\ufeff]")
 _SPACES = re.compile(r"\s+")
@@ -125,7 +126,12 @@ def listed_as(reading: PackReading, name: str) -> str:
 
 
 def lowered(text: str) -> str:
-    """With a small first letter, unless the word is a proper name, an abbreviation or all in capitals."""
+    """With a small first letter, unless the word is a proper name, an abbreviation or all in capitals.
+
+    In another language as it stands, for its nouns may have a capital by right.
+    """
+    if voice().catalogue:
+        return text
     word = re.split(r"[^\w'’&]", text, maxsplit=1)[0]
     if not word or word in _PROPER or any(each.isupper() or each.isdigit() for each in word[1:]):
         return text

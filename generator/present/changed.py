@@ -10,6 +10,7 @@ from generator.history.events import Facts
 from generator.measure.number import Range
 from generator.present.amounts import decimal, percent_words, weight_words
 from generator.present.durations import minutes_words
+from generator.present.notation import amount_words, thing_words, way_words
 from generator.wording.speech import later, say
 from generator.wording.vocabulary import said
 
@@ -90,8 +91,11 @@ def _sums(facts: Facts) -> tuple[tuple[str, str], ...]:
 
 def _words(change: Change, repeated: frozenset[str]) -> str:
     if change.kind in _NEW:
-        words = say((_NEW if change.after is not None else _GONE)[change.kind], thing=change.subject)
-        return f"{words}{_in_way(change)}"
+        words = say(
+            (_NEW if change.after is not None else _GONE)[change.kind],
+            thing=thing_words(change.kind, change.subject),
+        )
+        return words + way_words(change.way)
     if change.kind in ("line", "written", "beside", "share"):
         part, _, item = change.subject.partition("/")
         named = f"{item} ({part})" if item in repeated else item or part
@@ -103,12 +107,12 @@ def _words(change: Change, repeated: frozenset[str]) -> str:
 
 def _line_words(change: Change, named: str) -> str:
     if change.kind == "share":
-        return say("{item} is divided otherwise among the steps", item=named) + _in_way(change)
+        return say("{item} is divided otherwise among the steps", item=named) + way_words(change.way)
     if change.kind == "beside":
         return f"{named}: “{change.before or ''}” {ARROW} “{change.after or ''}”"
     old, new = _table(change.before), _table(change.after)
     if change.kind == "written":
-        amounts = f"{old.get('amount', '')} {ARROW} {new.get('amount', '')}"
+        amounts = f"{_written(old)} {ARROW} {_written(new)}"
         return say("{item} is written otherwise: {amounts}", item=named, amounts=amounts)
     if change.before is None:
         return say("new: {what}", what=f"{_amount(new)} {named}".strip())
@@ -122,7 +126,7 @@ def _change_of_line(old: Mapping[str, object], new: Mapping[str, object]) -> str
     then, now = (_grams(each.get("grams")) if both else _amount(each) for each in (old, new))
     told = [f"{then} {ARROW} {now}"] if then != now else []
     if then == now and old.get("amount") != new.get("amount"):
-        told = [f"{old.get('amount', '')} {ARROW} {new.get('amount', '')}"]
+        told = [f"{_written(old)} {ARROW} {_written(new)}"]
     if old.get("optional") != new.get("optional"):
         told.append(say("is now optional") if new.get("optional") else say("is no longer optional"))
     if old.get("or") != new.get("or"):
@@ -132,10 +136,15 @@ def _change_of_line(old: Mapping[str, object], new: Mapping[str, object]) -> str
 
 def _amount(line: Mapping[str, object]) -> str:
     """`430 g`, `1 1/2 tsp (9 g)`, `to taste`."""
-    written, grams = str(line.get("amount") or ""), _grams(line.get("grams"))
-    if _WEIGHT.match(written) and grams:
+    typed, grams = str(line.get("amount") or ""), _grams(line.get("grams"))
+    if _WEIGHT.match(typed) and grams:
         return grams
+    written = amount_words(typed)
     return f"{written} ({grams})" if written and grams else written or grams
+
+
+def _written(line: Mapping[str, object]) -> str:
+    return amount_words(str(line.get("amount", "")))
 
 
 def _figure_words(change: Change) -> str:
@@ -145,7 +154,7 @@ def _figure_words(change: Change) -> str:
     )
     if change.kind == "extra":
         what = say("{item} as needed", item=change.subject)
-    where = _in_way(change)
+    where = way_words(change.way)
     if change.before is None:
         return say("new: {what}", what=f"{what} {new}{where}")
     return (
@@ -153,10 +162,6 @@ def _figure_words(change: Change) -> str:
         if change.after is None
         else f"{what} {old} {ARROW} {new}{where}"
     )
-
-
-def _in_way(change: Change) -> str:
-    return f" ({said(change.way)})" if change.way else ""
 
 
 def _figure(value: object) -> str:

@@ -18,6 +18,7 @@ from generator.measure.unit import SPOONS, Kind
 from generator.present.durations import minutes_words
 from generator.present.heats import heat_words
 from generator.present.measures import line_amount
+from generator.present.notation import amount_words, key_words, way_words
 from generator.settings import Settings
 from generator.wording.speech import say, voice
 
@@ -56,12 +57,12 @@ def worded(change: Change, formula: Formula, settings: Settings) -> tuple[str, s
         return named(lines[0], formula), old, new
     way, _, kind = change.what.rpartition("/")
     if fold(kind) in (*KINDS, *_HEATS):
-        beside = f" ({way})" if way else ""
+        beside = way_words(way)
         named_kind = say(fold(kind)) if voice().catalogue else kind
         old, new = (_figure_words(fold(kind), each, formula, settings) for each in (change.old, change.new))
         return f"{named_kind}{beside}", old, new
     part, slash, item = change.what.partition("/")
-    return (f"{item} ({part})" if slash else change.what), change.old, change.new
+    return (f"{item} ({part})" if slash else key_words(change.what)), change.old, change.new
 
 
 def named(line: Line, formula: Formula) -> str:
@@ -74,7 +75,7 @@ def value_words(line: Line, text: str, settings: Settings) -> str:
     """An amount of the line as its page tells it, in both measures; as typed where that cannot be told."""
     read = read_quantity(text, spoons=SPOONS[settings.cup])
     factor = _factor(line, read[0]) if read is not None and read[1] == len(text) else None
-    return text if factor is None else amount_of(line, factor, settings)
+    return amount_words(text) if factor is None else amount_of(line, factor, settings)
 
 
 def amount_of(line: Line, factor: Fraction, settings: Settings) -> str:

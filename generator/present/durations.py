@@ -104,7 +104,7 @@ def _near(value: Fraction, step: Fraction | int) -> Fraction:
 def tin_words(tin: Tin | None, written: str) -> str:
     """The tin as written with true times signs, its sides in the other system after it."""
     if tin is None or not tin.sides:
-        return written
+        return named_tin(written)
     pairs = [length_words(side) for side in tin.sides]
     other = " × ".join(pair[1].rsplit(" ", 1)[0] for pair in pairs)
     unit = pairs[0][1].rsplit(" ", 1)[1]

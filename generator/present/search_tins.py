@@ -1,5 +1,6 @@
 """The tins that a bake fits into: its own, and the usual ones that its page offers with their amounts."""
 
+import re
 from collections.abc import Iterator
 
 from generator.formula.model import Formula
@@ -11,6 +12,9 @@ from generator.present.addresses import slug
 from generator.present.search_views import Choice, SearchTin
 from generator.present.tins import factor_words, typeset_tin
 from generator.wording.speech import say
+
+# What a tin and its twin have in common: “2 x round ”, “loaf ”.
+_COUNT_AND_KIND = re.compile(r"^(?:\d+ x )?[a-z]+ ")
 
 
 def search_tins(formula: Formula) -> tuple[SearchTin, ...]:
@@ -40,7 +44,6 @@ def _own(own: TinShape, text: str) -> Choice:
 
 
 def _choice(name: str, other: str) -> Choice:
-    kind = name.partition(" ")[0]
-    twin = other.removeprefix(f"{kind} ")
+    twin = _COUNT_AND_KIND.sub("", other)
     title = typeset_tin(f"{name} ({twin})" if twin else name)
     return Choice(id=slug(name), title=title[:1].upper() + title[1:])

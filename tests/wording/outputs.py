@@ -5,45 +5,47 @@ import io
 import json
 import re
 import zipfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from html.parser import HTMLParser
+from pathlib import Path
 
 import pypdfium2
 
 from generator.proof.jpeg_reader import read_jpeg
 from generator.proof.png_reader import read_png
 
-TOLD = ("aria-label", "title", "alt", "placeholder", "data-way", "label", "value", "aria-roledescription")
-"""Attributes that are shown or read aloud."""
-KEYS = frozenset(())
-"""Attributes with the names of things, for scripts; every other `data-` attribute holds words to show."""
+TOLD = ("aria-label", "title", "alt", "placeholder", "label", "aria-roledescription")
+"""Attributes that are shown or read aloud; every `data-` attribute counts as one, for scripts show them."""
 METAS = ("description", "og:title", "og:description", "og:site_name", "og:image:alt", "twitter:title")
-UNTOLD_KEYS = frozenset(
+KEYS = frozenset(
     {
-        "@context",
-        "@type",
-        "@id",
-        "url",
-        "inLanguage",
-        "encodingFormat",
-        "contentUrl",
-        "embedUrl",
-        "thumbnailUrl",
+        *("@context", "@type", "@id", "url", "inLanguage", "encodingFormat", "contentUrl", "embedUrl"),
+        *("thumbnailUrl", "id", "path", "language", "first", "unit", "method", "version", "home_page_url"),
+        *("data-allergen", "data-lists", "data-ways"),
     }
 )
-"""Keys of JSON whose values are terms of a standard or addresses."""
-_PERIOD = re.compile(r"P(?:\d+D)?(?:T[\dHMS]+)?|\d{4}-\d\d-\d\dT.*")
+"""Keys of JSON, and attributes, whose values are addresses, names of things for scripts, or terms of a standard."""
+_WORDS = re.compile(r"^[A-Z][a-z]+(?![A-Za-z])|[A-Za-z]{2,} [A-Za-z]{2,}")
+_PERIOD = re.compile(r"P(?:\d+D)?(?:T[\dHMS]+)?|\d{4}-\d\d-\d\d(?:T.*)?")
 _SELECTOR = re.compile(r"(?:^|\s)[.#][a-z-]+|\[[a-z-]+")
 _LITERAL = re.compile(r'"((?:[^"\\\n]|\\.)*)"|`((?:[^`\\]|\\.)*)`')
 _ADDRESS = re.compile(
-    r"(?:https?://|mailto:)\S+|\S+@\S+|\b[\w./-]+\.(?:html|json|xml|pdf|jpg|png|css|js|example)\b"
+    r"(?:https?://|mailto:)\S+|\d{4}-\d\d-\d\dT\S+|\S+@\S+|[\w./-]+\.(?:html|json|xml|pdf|jpg|png|css|js|yaml|example)\b"
 )
 
 
-def told_in(path: str, content: bytes) -> Iterator[str]:
+def told_in(name: str, content: bytes) -> Iterator[str]:
     """The texts of a file, without addresses. A kind of file that is not known here is a fault of the test."""
-    for text in _READERS[path.rpartition(".")[2]](content):
-        yield _ADDRESS.sub(" ", text)
+    for text in READERS[name.rpartition(".")[2]](content):
+        yield _ADDRESS.sub(" ", re.sub(r"\{[a-z]+\}", " ", text))
+
+
+def told_under(root: Path) -> Iterator[tuple[str, str]]:
+    """Every file of a made folder and each of its texts. Data for programs speak no language."""
+    for path in sorted(root.rglob("*")):
+        if path.is_file() and path.name not in ("recipe.json", "robots.txt", ".tinleaf-manifest.json"):
+            name = path.relative_to(root).as_posix()
+            yield from ((name, text) for text in told_in(path.name, path.read_bytes()))
 
 
 class _Page(HTMLParser):
@@ -56,17 +58,16 @@ class _Page(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         have = dict(attrs)
-        kind = have.get("type") or ""
-        self.inside = (
-            "json" if tag == "script" and "json" in kind else tag if tag in ("script", "style") else ""
-        )
-        if tag == "meta":
-            if (have.get("name") or have.get("property")) in METAS:
-                self.texts.append(have.get("content") or "")
+        json_inside = tag == "script" and "json" in (have.get("type") or "")
+        self.inside = "json" if json_inside else tag if tag in ("script", "style") else ""
+        if tag == "meta" and (have.get("name") or have.get("property")) not in METAS:
             return
-        hidden = tag in ("input", "option", "button", "data", "li", "meter") and "value" in have
-        self.texts += [have.get(each) or "" for each in TOLD if not (each == "value" and hidden)]
-        self.texts += [text or "" for name, text in attrs if name.startswith("data-") and name not in KEYS]
+        shown = (*TOLD, "content") if tag == "meta" else TOLD
+        self.texts += [
+            text or ""
+            for name, text in attrs
+            if name in shown or (name.startswith("data-") and name not in KEYS)
+        ]
 
     handle_startendtag = handle_starttag
 
@@ -75,9 +76,9 @@ class _Page(HTMLParser):
 
     def handle_data(self, data: str) -> None:
         if self.inside == "json":
-            self.texts += _texts(data)
+            self.texts += _json(data.encode())
         elif self.inside == "script":
-            self.texts += _literals(data.encode())
+            self.texts += _script(data.encode())
         elif self.inside == "":
             self.texts.append(data)
 
@@ -86,12 +87,11 @@ def _page(content: bytes) -> Iterator[str]:
     page = _Page()
     page.feed(content.decode("utf-8"))
     page.close()
-    # One piece: a sentence of ours may go on behind a tag.
-    yield "\n".join(page.texts)
+    yield from page.texts
 
 
-def _texts(data: str) -> Iterator[str]:
-    """The values of JSON that are for people."""
+def _json(content: bytes) -> Iterator[str]:
+    """The values that are for people, and the titles that stand as values of ids."""
 
     def under(value: object, key: str) -> Iterator[str]:
         if isinstance(value, Mapping):
@@ -100,33 +100,26 @@ def _texts(data: str) -> Iterator[str]:
         elif isinstance(value, list):
             for inner in value:
                 yield from under(inner, key)
-        elif isinstance(value, str) and not (key in UNTOLD_KEYS or _PERIOD.fullmatch(value)):
+        elif isinstance(value, str) and not (key in KEYS or _PERIOD.fullmatch(value)):
             yield re.sub(r"<[^>]+>", " ", value)
 
-    yield from under(json.loads(data), "")
+    return under(json.loads(content), "")
 
 
-def _json(content: bytes) -> Iterator[str]:
-    return _texts(content.decode("utf-8"))
-
-
-def _literals(content: bytes) -> Iterator[str]:
-    """Literals of a script that read like words: with a capital at the beginning, or with a blank between letters."""
+def _script(content: bytes) -> Iterator[str]:
+    """Literals that read like words: with a capital at the beginning, or with a blank between letters."""
     code = re.sub(r"^\s*//[^\n]*$|/\*.*?\*/", "", content.decode("utf-8"), flags=re.M | re.S)
     for one, other in _LITERAL.findall(code):
         text = re.sub(r"\$\{[^}]*\}", " ", json.loads(f'"{one}"') if one else other)
         if "<" in text:
             yield from _page(text.encode())
-        elif _SELECTOR.search(text) or text == "use strict":
-            continue
-        elif re.match(r"[A-Z][a-z]+ ", text) or re.search(r"[A-Za-z]{2,} [A-Za-z]{2,}", text):
+        elif _WORDS.search(text) and not _SELECTOR.search(text) and text != "use strict":
             yield text
 
 
 def _marked(content: bytes) -> Iterator[str]:
-    """The text of XML; in feeds a page stands inside, its marks written as text."""
-    text = re.sub(r"<[^>]+>", " ", content.decode("utf-8"))
-    yield from _page(html.unescape(text).encode())
+    """The text of XML. In a feed a page stands inside, its marks written as text."""
+    return _page(html.unescape(re.sub(r"<[^>]+>", " ", content.decode("utf-8"))).encode())
 
 
 def _style(content: bytes) -> Iterator[str]:
@@ -136,17 +129,18 @@ def _style(content: bytes) -> Iterator[str]:
 
 
 def _plain(content: bytes) -> Iterator[str]:
-    yield content.decode("utf-8")
+    yield content.decode("utf-8").removeprefix("WEBVTT")
 
 
 def _paper(content: bytes) -> Iterator[str]:
     document = pypdfium2.PdfDocument(content)
-    yield from document.get_metadata_dict().values()
+    known = document.get_metadata_dict()
+    yield from (known[each] for each in ("Title", "Subject", "Keywords"))
     yield from (each.get_title() for each in document.get_toc())
     for page in document:
         # A word that is parted at the end of a line is one word.
         yield re.sub("[\u00ad\u2010\ufffe\x02]\\s*|-\\s*\\n", "", str(page.get_textpage().get_text_range()))
-    yield from re.findall(r"/Alt \(([^)]*)\)", content.decode("latin-1"))
+    document.close()
 
 
 def _drawn(content: bytes) -> Iterator[str]:
@@ -161,25 +155,29 @@ def _nothing(content: bytes) -> Iterator[str]:
 def _book(content: bytes) -> Iterator[str]:
     with zipfile.ZipFile(io.BytesIO(content)) as packed:
         for name in packed.namelist():
-            if name.endswith((".xhtml", ".opf", ".css")):
-                reader = _style if name.endswith(".css") else _page if name.endswith(".xhtml") else _marked
-                yield from reader(packed.read(name))
+            reader = _INSIDE.get(name.rpartition(".")[2], _nothing)
+            yield from reader(packed.read(name))
 
 
-_READERS = {
-    "html": _page,
-    "json": _json,
-    "js": _literals,
-    "css": _style,
-    "xml": _marked,
-    "svg": _marked,
-    "txt": _plain,
-    "vtt": _plain,
-    "pdf": _paper,
-    "png": _drawn,
-    "jpg": _drawn,
-    "epub": _book,
-    "avif": _nothing,
-    "webp": _nothing,
-    "woff2": _nothing,
+def _package(content: bytes) -> Iterator[str]:
+    """Title, subject, and what the book says of itself to those who listen."""
+    words = re.findall(
+        r"<dc:(?:title|subject|description)[^>]*>([^<]*)|accessibilitySummary\"?>([^<]*)",
+        content.decode("utf-8"),
+    )
+    yield from (each for pair in words for each in pair)
+
+
+_INSIDE: Mapping[str, Callable[[bytes], Iterator[str]]] = {"xhtml": _page, "css": _style, "opf": _package}
+READERS: Mapping[str, Callable[[bytes], Iterator[str]]] = {
+    **dict.fromkeys(("html",), _page),
+    **dict.fromkeys(("json",), _json),
+    **dict.fromkeys(("js",), _script),
+    **dict.fromkeys(("css",), _style),
+    **dict.fromkeys(("xml", "svg"), _marked),
+    **dict.fromkeys(("txt", "vtt"), _plain),
+    **dict.fromkeys(("pdf",), _paper),
+    **dict.fromkeys(("png", "jpg"), _drawn),
+    **dict.fromkeys(("epub",), _book),
+    **dict.fromkeys(("avif", "webp", "woff2"), _nothing),
 }

@@ -9,22 +9,24 @@ from babel.messages.catalog import Message
 from babel.messages.pofile import read_po
 
 from generator.catalogue.allergens import ALLERGENS
+from generator.formula.caution_names import CAUTION_NAMES
 from generator.measure.length import SHAPES
 from generator.measure.unit import _COUNT, SPOONS, Kind, Unit, unit_named
 from generator.wording.catalogue import form_of
 from generator.wording.speech import CATALOGUES
 from generator.wording.vocabulary import TIN_WORDS
-from tests.wording.texts import Text, in_code, in_regions, in_templates
+from tests.wording.texts import Text, in_code, in_packs, in_regions, in_templates
 
 PATHS = sorted(CATALOGUES.glob("*.po"))
 _PLACE = re.compile(r"\{[a-z_0-9]*\}|%\([a-z_0-9]+\)s|<[^>]+>")
 
 
 def wanted() -> dict[Text, str]:
-    words = {**in_templates(), **in_regions(), **in_code()}
+    words = {**in_templates(), **in_regions(), **in_packs(), **in_code()}
     units = [unit for unit in map(_unit, _UNIT_NAMES) if unit is not None]
     words |= {Text("unit", name): "unit.py" for unit in units for name in (unit.name, unit.plural)}
     words |= {Text("tin", each): "tin_text.py" for each in (*SHAPES, *TIN_WORDS)}
+    words |= {Text("caution", each): "caution_names.py" for each in CAUTION_NAMES}
     return words | {Text("allergen", each): "allergens.py" for each in ALLERGENS}
 
 

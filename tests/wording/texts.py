@@ -10,6 +10,9 @@ from typing import Any
 import yaml
 from jinja2.ext import babel_extract
 
+from generator.catalogue.load import built_in
+from generator.declaration.words import meanings
+
 ROOT = Path(__file__).resolve().parents[2]
 SAYING = {"say": (0,), "later": (0,), "say_many": (0, 1), "say_of": (0, 1)}
 """The functions that say a text, and which of their arguments are the texts; of `say_of` the first is its context."""
@@ -80,6 +83,12 @@ def _messages(function: str, message: Any) -> Iterator[Text]:
         yield Text("", texts[0], texts[1])
     elif texts:
         yield Text("", texts[0])
+
+
+def in_packs() -> dict[Text, str]:
+    """What rows of the catalogue and words of packs ask: why a label is not finished."""
+    found = {Text("", each): "catalogue/data" for row in built_in() for each in row.ask}
+    return found | {Text("", each.ask): "words.yaml" for each in meanings().values() if each.ask}
 
 
 def in_regions() -> dict[Text, str]:
