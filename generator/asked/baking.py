@@ -19,7 +19,7 @@ from generator.history.bake_book import (
     write_draft,
 )
 from generator.history.bake_days import BakeDay, bake_day, rebound
-from generator.history.bake_entries import Entry
+from generator.history.bake_entries import Entry, How
 from generator.history.bakes import BakeRecord, read_bakes
 from generator.history.bench_words import Said, read_said
 from generator.history.revisions import revision_of
@@ -41,9 +41,10 @@ OVERNIGHT = timedelta(days=3)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
-    """What was typed at the bench: each option's texts, in order."""
+    """What was typed at the bench: each option's texts, in order. `drop` are additions that are taken back."""
 
     add: tuple[str, ...] = ()
+    drop: tuple[str, ...] = ()
     left: tuple[str, ...] = ()
     packs: tuple[str, ...] = ()
     times: tuple[str, ...] = ()
@@ -53,7 +54,7 @@ class Wanted:
 
     @property
     def anything(self) -> bool:
-        return any((self.add, self.left, self.packs, self.times, self.photos, self.set, self.more))
+        return any((self.add, self.drop, self.left, self.packs, self.times, self.photos, self.set, self.more))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,6 +109,8 @@ def record_bake(
     draft = with_entries(base, entries)
     if draft is None:
         words = f"{base.path} is written in a form that cannot be added to safely: edit it by hand"
+        if wanted.drop:
+            words = f"{base.path} has no such addition on a line of its own: edit it by hand"
         return Outcome(refused=(words,))
     new = _new_faults(result, base, draft)
     if has_errors(new):
@@ -149,7 +152,7 @@ def _entries(
     """The entries, and what cannot be understood of those that were typed."""
     entries: list[Entry] = []
     refused: list[str] = []
-    for key, texts in (("added", wanted.add), ("left", wanted.left)):
+    for key, how, texts in _said_texts(wanted):
         for text in texts:
             said = read_said(text, spoons=result.setting.spoons)
             if not isinstance(said, str) and (why := _no_unit(result, name, said)):
@@ -157,7 +160,7 @@ def _entries(
             elif isinstance(said, str):
                 refused.append(f"--{'add' if key == 'added' else 'left'}: {said}")
             else:
-                entries.append(Entry(key=key, how="add", fields=_fields(result, name, said, key)))
+                entries.append(Entry(key=key, how=how, fields=_fields(result, name, said, key)))
     known = {fold(each) for each in record.pack_names} if record else set()
     for pack in wanted.packs:
         if fold(pack) not in known:
@@ -168,6 +171,10 @@ def _entries(
     entries += [Entry(key=key, how="set", text=text) for key, text in wanted.set]
     entries += [Entry(key=key, how="more", text=text) for key, text in wanted.more]
     return tuple(entries), tuple(refused)
+
+
+def _said_texts(wanted: Wanted) -> tuple[tuple[str, How, tuple[str, ...]], ...]:
+    return ("added", "add", wanted.add), ("added", "drop", wanted.drop), ("left", "add", wanted.left)
 
 
 def _no_unit(result: CheckResult, name: str, said: Said) -> str:

@@ -7,7 +7,7 @@ from generator.formula.wish import Granted, Wish, grant
 from generator.measure.number import read_number
 from generator.present.offers import sizes_view
 from generator.present.scaled import scaled_view
-from generator.present.views import RecipeView, WayView
+from generator.present.views import RecipeView, SectionView, WayView
 from generator.publication.checked import CheckResult
 
 MOST_PARTS = 16
@@ -28,7 +28,10 @@ class BenchLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchTimer:
-    """A stage to ring for: its name, the words of its time, its seconds from and to."""
+    """A stage to ring for: its name, the words of its time, its seconds from and to.
+
+    `way` says which of several ways, and which section where they count their steps anew.
+    """
 
     way: str
     name: str
@@ -136,11 +139,17 @@ def _lines(view: RecipeView) -> list[BenchLine]:
     ]
 
 
+def _named(section: SectionView, way: WayView) -> str:
+    """The section, where two steps of the way have the same number."""
+    numbers = [block.number for each in way.sections for block in each.blocks if block.stages]
+    return section.title if len(set(numbers)) < len(numbers) else ""
+
+
 def _timers(view: RecipeView) -> list[BenchTimer]:
     ways: tuple[WayView, ...] = (*view.ways, *([view.common] if view.common else []))
     return [
         BenchTimer(
-            way=way.title if way.name else "",
+            way=", ".join(each for each in (way.title if way.name else "", _named(section, way)) if each),
             name=f"{stage.kind}, step {block.number}",
             words=stage.words,
             low=stage.seconds[0],

@@ -118,7 +118,7 @@ def save_text(desk: Desk, path: str, *, base: str, typed: str) -> Answer:
         if now is None or shown_text(now) is None or len(typed) > MOST_TEXT:
             return _no(f"{path} cannot be read, or the text is too long")
         if base_of(now) != base:
-            return _meanwhile(path, shown_text(now) or "", typed)
+            return _meanwhile(path, shown_text(now) or "", typed, base=base_of(now))
         return _written(desk, path, now, retyped_bytes(now, typed))
 
 
@@ -152,12 +152,20 @@ def _written(desk: Desk, path: str, before: bytes, after: bytes) -> Answer:
     }
 
 
-def _meanwhile(path: str, there: str, typed: str) -> Answer:
+def _meanwhile(path: str, there: str, typed: str, *, base: str) -> Answer:
     lines = unified_diff(
         there.split("\n"), typed.split("\n"), "in the folder", "as you typed it", n=1, lineterm=""
     )
-    told = [f"{path} changed meanwhile; nothing was written. Below: − is what stands there now, + is yours"]
-    return {"ok": False, "meanwhile": True, "told": told, "difference": "\n".join(lines), "there": there}
+    signs = "In the difference − is what stands there now, + is yours"
+    told = [f"{path} changed meanwhile; nothing was written. {signs}"]
+    return {
+        "ok": False,
+        "meanwhile": True,
+        "told": told,
+        "difference": "\n".join(lines),
+        "there": there,
+        "base": base,
+    }
 
 
 def _refused(refused: Refused) -> Answer:

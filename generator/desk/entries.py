@@ -25,7 +25,7 @@ _MORE = frozenset({"note", "next"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """`id` is given by the tablet; `kind` is start, add, left, time, pack, photo, or a key of the record.
+    """`id` is given by the tablet; `kind` is start, add, drop, left, time, pack, photo, or a key of the record.
 
     The text of a start is the size that is baked.
     """
@@ -49,7 +49,7 @@ def _entry(value: Any) -> Entry | None:
     id, kind, text = (value.get(key, "") for key in ("id", "kind", "text"))
     if not all(isinstance(each, str) for each in (id, kind, text)):
         return None
-    known = kind in {"start", "add", "left", "time", "pack", *_SET, *_MORE}
+    known = kind in {"start", "add", "drop", "left", "time", "pack", *_SET, *_MORE}
     if not known or not 8 <= len(id) <= 64 or not id.isascii() or len(text) > MOST_LETTERS:
         return None
     return Entry(id=id, kind=kind, text=" ".join(text.split()))
@@ -128,6 +128,7 @@ def _wanted(entries: tuple[Entry, ...]) -> Wanted:
 
     return Wanted(
         add=texts("add"),
+        drop=texts("drop"),
         left=texts("left"),
         packs=texts("pack"),
         times=texts("time"),

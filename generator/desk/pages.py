@@ -21,6 +21,7 @@ _STATIC = {
 }
 _LIVE = b'<link rel="stylesheet" href="/desk/files/live.css"><script src="/desk/files/live.js" defer></script></body>'
 _NO_STORE = {"cache-control": "no-store"}
+_FOR_A_WHILE = {"cache-control": "private, max-age=3600"}
 
 
 class Paper:
@@ -59,4 +60,6 @@ def file_answer(path: str, content: bytes | None, *, status: int = 200, live: bo
     kind = mimetypes.guess_type(PurePosixPath(path).name)[0] or "application/octet-stream"
     if kind == "text/html" and live:
         content = content.replace(b"</body>", _LIVE, 1)
-    return Response(content, status_code=status, media_type=kind, headers=_NO_STORE)
+    # Letters do not change while one bakes; without them at hand every page would begin in others.
+    kept = _FOR_A_WHILE if kind == "font/woff2" else _NO_STORE
+    return Response(content, status_code=status, media_type=kind, headers=kept)

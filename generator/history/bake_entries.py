@@ -16,14 +16,15 @@ from generator.source.quoting import quoted
 from generator.source.read import read_mapping
 from generator.source.write import replace_spans
 
-How = Literal["set", "add", "more"]
+How = Literal["set", "add", "more", "drop"]
 Fields = tuple[tuple[str, str], ...]
 _STOPS = (".", "!", "?", "…", ";", ":")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """What goes under a key: `set` puts one text in, `add` one more item of a list, `more` lengthens a text.
+    """What goes under a key: `set` puts one text in, `add` one more item of a list, `more` lengthens a text;
+    `drop` takes the last such item out of a list again, and its key with the only one.
 
     An item is a text, or keys and their texts in order ("what", "amount", "when").
     """
@@ -50,6 +51,8 @@ def _one(text: str, entry: Entry) -> str | None:
         return None
     node, key = keys.get(entry.key), keys.key(entry.key)
     editor = _Editor(places=Places("", text), keys=keys)
+    if entry.how == "drop":
+        return editor.less(key, node, entry) if key is not None and isinstance(node, Sequence) else None
     if node is None or key is None:
         return editor.new_key(entry)
     if isinstance(node, Text) and not node.value.strip():
@@ -96,6 +99,26 @@ class _Editor:
         last = node.items[-1].span
         dash = re.match(r"\s*(?=-(?:\s|$))", self.places.line_text(last.line))
         return self._below(last.end_line, f"{dash[0]}- {_item(entry)}") if dash else None
+
+    def less(self, key: Text, node: Sequence, entry: Entry) -> str | None:
+        """The lines of the last such item are gone.
+
+        None for a list on one line, without such an item, or with somebody's remark on a line that would go.
+        """
+        alike = [each.span for each in node.items if _plain(each) == _said(entry)]
+        if not alike or _is_flow(self.places.text, node.span, opens="["):
+            return None
+        first, last = alike[-1].line, alike[-1].end_line
+        end = len(self._text(last)) + 1
+        remarks = [self._text(last)[alike[-1].end_column - 1 :]]
+        if len(node.items) == 1:
+            first = key.span.line
+            remarks += [self._text(first)[key.span.end_column :], *map(self._text, range(first + 1, last))]
+        if first == 1 or any(map(str.strip, remarks)):
+            return None
+        start = len(self._text(first - 1)) + 1
+        gone = Span(path="", line=first - 1, column=start, end_line=last, end_column=end)
+        return replace_spans(self.places.text, [(gone, "")])
 
     def _as_list(self, node: Node, entry: Entry) -> str | None:
         if node.span.line != node.span.end_line:
@@ -201,12 +224,21 @@ def _meant(text: str, entry: Entry) -> dict[str, object] | None:
     old = values.get(entry.key, "")
     new = " ".join(entry.text.split())
     if entry.how == "add":
-        item = {key: " ".join(value.split()) for key, value in entry.fields} or new
         before = old if isinstance(old, list) else [old] if old else []
-        return {**values, entry.key: [*before, item]}
+        return {**values, entry.key: [*before, _said(entry)]}
+    if entry.how == "drop" and isinstance(old, list):
+        at = len(old) - 1 - old[::-1].index(_said(entry))
+        rest = [*old[:at], *old[at + 1 :]]
+        others = {key: value for key, value in values.items() if key != entry.key}
+        return {**values, entry.key: rest} if rest else others
     if entry.how == "more" and isinstance(old, str) and old:
         return {**values, entry.key: longer(old, new) if _is_one_line(text, entry) else f"{old} {new}"}
     return {**values, entry.key: new}
+
+
+def _said(entry: Entry) -> object:
+    """The item of an entry as `_plain` has it."""
+    return {key: " ".join(value.split()) for key, value in entry.fields} or " ".join(entry.text.split())
 
 
 def _is_one_line(text: str, entry: Entry) -> bool:

@@ -1,8 +1,10 @@
 """A whole day at the desk, in a browser: an old text comes in, is baked, corrected, copied and marked."""
 
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from PIL import Image
 from playwright.sync_api import Browser, Page, expect
 
 from tests.desk.served import DAY, Served
@@ -13,6 +15,10 @@ UNNAMED = """all => all.filter(each => !(each.labels && each.labels.length) && !
 AXE = Path(__file__).resolve().parents[2] / "node_modules" / "axe-core" / "axe.min.js"
 BROKEN = """async () => (await axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]}))
     .violations.map(each => `${each.id}: ${each.nodes[0].target}`)"""
+
+_MADE = BytesIO()
+Image.new("RGB", (40, 30), (180, 120, 60)).save(_MADE, "PNG")
+PICTURE = _MADE.getvalue()
 
 pytestmark = pytest.mark.browser
 
@@ -81,9 +87,12 @@ def _bake(page: Page, desk: Served, name: str) -> None:
     for _ in range(4):
         tick.click()
     page.locator("#what").select_option(label="bread flour")
-    for _ in range(3):
+    for _ in range(4):
         page.get_by_role("button", name="+10 g").click()
-    expect(page.locator("#line-state")).to_contain_text("3 entries wait")
+    # One too many: it is taken back.
+    page.get_by_role("button", name="Leave it out").last.click()
+    page.locator("#photo").set_input_files({"name": "crumb.png", "mimeType": "image/png", "buffer": PICTURE})
+    expect(page.locator("#line-state")).to_contain_text("6 entries wait")
     # The page is closed before the connection is back.
     context = page.context
     page.goto("about:blank")
@@ -93,6 +102,53 @@ def _bake(page: Page, desk: Served, name: str) -> None:
     expect(page.locator("#count")).to_contain_text("4 of 4 are in")
     record = (desk.root / f"bakes/{DAY}-{name}.yaml").read_text()
     assert record.count("{what: bread flour, amount: 10 g}") == 3
+    assert record.count(f"media/bakes/{DAY}-{name}-1.jpg") == 1
+    assert (desk.root / f"media/bakes/{DAY}-{name}-1.jpg").read_bytes().startswith(b"\xff\xd8")
+
+
+def test_what_was_pressed_by_mistake_is_no_harm(browser: Browser, desk: Served) -> None:
+    """A line is not ticked by the second half of a double press; an addition is taken out of the record again."""
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    page.goto(f"{desk.address}/desk/bench/saturday-tin-loaf")
+    page.get_by_role("button", name="Start weighing").click()
+    page.locator("#tick").dblclick()
+    expect(page.locator("#count")).to_contain_text("1 of")
+    page.get_by_role("button", name="+25 g").click()
+    expect(page.locator("#log")).to_contain_text("in the record")
+    record = desk.root / f"bakes/{DAY}-saturday-tin-loaf.yaml"
+    assert record.read_text().count("amount: 25 g") == 1
+    page.get_by_role("button", name="Leave it out: 25 g").press("Enter")
+    expect(page.locator("#log")).to_contain_text("left out again")
+    expect(page.locator("#line-state")).to_contain_text("Everything is in the record")
+    assert "amount: 25 g" not in record.read_text()
+    page.close()
+
+
+def test_the_editor_marks_what_is_wrong_and_keeps_what_was_typed_elsewhere(
+    browser: Browser, desk: Served
+) -> None:
+    page = browser.new_page()
+    recipe = desk.root / "recipes/saturday-tin-loaf.md"
+    before = recipe.read_text()
+    page.goto(f"{desk.address}/desk/edit/{recipe.stem}")
+    text = page.locator("#text")
+    text.fill(text.input_value().replace("formula:", "formulas:", 1))
+    expect(page.locator("#marks mark", has_text="formulas:")).to_have_count(1)
+    expect(page.locator("#found")).to_contain_text("formulas")
+    text.fill(before.replace("\ntitle:", "\n# mine\ntitle:", 1))
+    recipe.write_text(before.replace("\ntitle:", "\n# theirs\ntitle:", 1))
+    text.press("Control+s")
+    expect(page.locator("#difference")).to_be_focused()
+    expect(page.locator("#difference")).to_contain_text("-# theirs")
+    expect(page.locator("#difference")).to_contain_text("+# mine")
+    assert "# mine" not in recipe.read_text()
+    page.get_by_role("button", name="Take the file as it stands").click()
+    text.fill(text.input_value().replace("# theirs", "# both", 1))
+    text.press("Control+s")
+    expect(page.locator("#desk-said")).to_contain_text("is saved")
+    assert recipe.read_text() == before.replace("\ntitle:", "\n# both\ntitle:", 1)
+    recipe.write_text(before)
+    page.close()
 
 
 def _correct(page: Page, desk: Served, name: str) -> None:

@@ -1,9 +1,11 @@
 """The work at the desk: entries that arrive once, files that are never written over, scripts that stay text."""
 
+import re
 import shutil
 import signal
 import socket
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -67,7 +69,33 @@ def test_entries_arrive_once_however_often_they_are_sent(served: Served, recipe:
     assert f"/{items[0]}" in " ".join(total["offers"]) or items[0] in " ".join(total["offers"])
 
 
-@pytest.mark.parametrize("kind", ["note", "room", "weather", "nothing", "add"])
+def test_an_addition_is_taken_back_once_and_only_where_it_is(served: Served, recipe: Path) -> None:
+    item = served.ask(f"/recipes/{recipe.stem}/recipe.json").values["parts"][0]["lines"][1]["item"]
+    path, said = f"/desk/bench/{recipe.stem}/entries", f"7 g {item}, by mistake"
+    record = served.root / f"bakes/{DAY}-{recipe.stem}.yaml"
+
+    def send(id: str, kind: str) -> Any:
+        return served.send(path, {"day": DAY, "entries": [{"id": id, "kind": kind, "text": said}]}).values
+
+    assert send("taken-0001", "add")["done"] == ["taken-0001"]
+    before = record.read_bytes()
+    assert send("taken-0002", "add")["done"] == ["taken-0002"]
+    for _ in range(2):
+        assert send("taken-0003", "drop")["done"] == ["taken-0003"]
+    assert record.read_bytes() == before
+    assert send("taken-0004", "drop")["done"] == ["taken-0004"]
+    assert b"by mistake" not in record.read_bytes()
+    ((id, why),) = send("taken-0005", "drop")["refused"]
+    assert (id, "no such addition" in why) == ("taken-0005", True)
+
+
+def test_letters_are_kept_by_the_browser_and_nothing_else_is(served: Served) -> None:
+    """Without its letters at hand every page would begin in others."""
+    kept = [served.ask(path).headers["cache-control"] for path in ("/leaf/vollkorn.woff2", "/", "/desk/")]
+    assert kept == ["private, max-age=3600", "no-store", "no-store"]
+
+
+@pytest.mark.parametrize("kind", ["note", "room", "weather", "nothing", "add", "drop"])
 def test_odd_entries_break_nothing(served: Served, recipe: Path, kind: str) -> None:
     path = f"/desk/bench/{recipe.stem}/entries"
     for text in (SCRIPT, "\u202ex", "a: b\n- c", "'\"{}[]", "x" * 1999):
@@ -273,3 +301,17 @@ def test_only_an_offered_correction_is_carried_out_and_by_its_values(served: Ser
     finally:
         recipe.write_bytes(before)
         ledger.unlink(missing_ok=True) if told is None else ledger.write_bytes(told)
+
+
+def test_timers_of_two_sections_with_the_same_step_are_told_apart(served: Served) -> None:
+    recipe = served.root / "recipes" / "two-sections.md"
+    recipe.write_text(
+        "---\ntitle: Two sections\nkinds: [bread]\nformula:\n  - 500 g bread flour\n  - 300 g water\n---\n"
+        "## Method\n### Evening\n1. Mix the {bread flour} and {water}. {rest 10 min}\n"
+        "### Morning\n1. Shape it. {rest 20 min}\n"
+    )
+    try:
+        page = served.ask("/desk/bench/two-sections").text
+        assert re.findall(r'data-timer="([^"]+)"', page) == ["rest, step 1, Evening", "rest, step 1, Morning"]
+    finally:
+        recipe.unlink()

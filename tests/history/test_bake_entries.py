@@ -1,5 +1,7 @@
 """Entries into a bake record: exactly what was meant is added, every other byte stays, odd forms are refused."""
 
+from datetime import date
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -207,3 +209,53 @@ def test_what_is_quoted_reads_back(text: str, flow: bool) -> None:
 def test_two_notes_become_one() -> None:
     assert longer("slow", "flat") == "slow; flat"
     assert longer("Slow.", "Flat.") == "Slow. Flat."
+
+
+OUT = Entry(key="added", how="drop", fields=FLOUR.fields)
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        (f"recipe: loaf\nadded:\n  - {ITEM}\n", "recipe: loaf\n"),
+        (f"recipe: loaf\nadded:\n  - {ITEM}", "recipe: loaf"),
+        (f"recipe: loaf\r\nadded:\r\n  - {ITEM}\r\nnote: x\r\n", "recipe: loaf\r\nnote: x\r\n"),
+        (
+            f"recipe: loaf\n# added: what went in\nadded:\n  - {ITEM}\n  - {{what: honey, amount: 3 g}} # mine\n",
+            "recipe: loaf\n# added: what went in\nadded:\n  - {what: honey, amount: 3 g} # mine\n",
+        ),
+        (
+            f"recipe: loaf\nadded:\n- {ITEM} # first\n- {ITEM}\n# b\nnote: x\n",
+            f"recipe: loaf\nadded:\n- {ITEM} # first\n# b\nnote: x\n",
+        ),
+    ],
+)
+def test_an_addition_is_taken_back(before: str, after: str) -> None:
+    assert entered(before, [OUT]) == after
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "recipe: loaf\n",
+        "recipe: loaf\nadded: slowly\n",
+        "recipe: loaf\nadded:\n  - {what: bread flour, amount: 10 g}\n",
+        f"recipe: loaf\nadded: [{ITEM}]\n",
+        f"recipe: loaf\nadded:\n  - {ITEM} # it was dry\n",
+        f"recipe: loaf\nadded: # so far\n  - {ITEM}\n",
+        f"recipe: loaf\nadded:\n  # at five\n  - {ITEM}\n",
+    ],
+)
+def test_what_is_not_there_or_has_a_remark_beside_it_is_not_taken_back(text: str) -> None:
+    assert entered(text, [OUT]) is None
+
+
+def test_what_went_in_and_was_taken_back_leaves_no_trace() -> None:
+    text = record_text("loaf", date(2026, 11, 8), revision=1, item="bread flour")
+    there = entered(text, [FLOUR])
+    assert there is not None
+    assert there != text
+    assert entered(there, [OUT]) == text
+    twice = entered(there, [FLOUR])
+    assert twice is not None
+    assert entered(twice, [OUT]) == there

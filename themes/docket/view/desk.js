@@ -3,7 +3,14 @@
 const desk = (() => {
   const token = document.querySelector("meta[name='desk-token']").content;
   const said = document.getElementById("desk-said");
-  const tell = (...words) => { said.textContent = words.filter(Boolean).join("\n"); };
+  let told = 0;
+  const tell = (...words) => {
+    said.textContent = words.filter(Boolean).join("\n");
+    told = Date.now();
+  };
+  // What was read may go: at the next press elsewhere, or with Escape. It lies over the timers.
+  addEventListener("pointerdown", () => { if (Date.now() - told > 2000) said.textContent = ""; });
+  addEventListener("keydown", (event) => { if (event.key === "Escape") said.textContent = ""; });
   const send = async (address, values) => {
     const answer = await fetch(address, { method: "POST", headers: { "Content-Type": "application/json", "X-Desk-Token": token }, body: JSON.stringify(values) });
     const text = await answer.text();
@@ -33,7 +40,12 @@ const desk = (() => {
     const button = event.target.closest("button");
     if (!button) return;
     const { copyFrom, copy: text, print, send: address, ...values } = button.dataset;
-    if (copyFrom) copied(await (await fetch(copyFrom)).text(), button);
+    if (copyFrom) {
+      const found = await fetch(copyFrom);
+      const words = await found.text();
+      if (found.ok) copied(words, button);
+      else tell(words);
+    }
     if (text !== undefined) copied(text, button);
     if (print) {
       const paper = window.open(print);

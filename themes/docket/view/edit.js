@@ -6,8 +6,27 @@
   const text = document.getElementById("text");
   const found = document.getElementById("found");
   const difference = document.getElementById("difference");
+  const meanwhile = document.getElementById("meanwhile");
+  let there = {};
   let asked = 0;
   let saved = text.value;
+  let last = [];
+  // The same text behind the field, its letters unseen: what a finding points at is marked where it stands.
+  const marks = document.getElementById("marks");
+  const mark = () => {
+    const begins = new Map(last.map((each) => [each.line, Math.max(0, each.column - 1)]));
+    marks.replaceChildren(...text.value.split("\n").flatMap((line, at) => {
+      const from = begins.get(at + 1);
+      if (from === undefined) return [`${line}\n`];
+      const marked = document.createElement("mark");
+      marked.textContent = line.slice(from) || " ";
+      return [line.slice(0, from), marked, "\n"];
+    }), " ");
+    marks.style.width = `${text.clientWidth}px`;
+    marks.scrollTop = text.scrollTop;
+  };
+  text.addEventListener("scroll", () => { marks.scrollTop = text.scrollTop; });
+  addEventListener("resize", mark);
   const show = (findings) => {
     const rows = findings.map((each) => {
       const row = document.createElement("li");
@@ -36,6 +55,8 @@
       rows.push(row);
     }
     found.replaceChildren(...rows);
+    last = findings;
+    mark();
   };
   const check = async () => {
     const mine = ++asked;
@@ -44,16 +65,23 @@
   };
   let waiting = null;
   text.addEventListener("input", () => {
+    mark();
     clearTimeout(waiting);
     waiting = setTimeout(check, 350);
   });
   const taken = (answer) => {
     desk.tell(...answer.told);
-    difference.hidden = !answer.difference;
+    meanwhile.hidden = !answer.difference;
     difference.textContent = answer.difference || "";
+    there = answer;
+    if (answer.difference && !answer.ok) {
+      meanwhile.scrollIntoView();
+      difference.focus({ preventScroll: true });
+    }
     if (!answer.ok) return;
     root.dataset.base = answer.base;
     if (answer.text !== undefined) saved = text.value = answer.text;
+    first = values();
     const page = document.querySelector("iframe");
     if (page) page.contentWindow.location.reload();
     check();
@@ -69,12 +97,22 @@
   });
   const fields = document.getElementById("fields");
   const values = () => Object.fromEntries(new FormData(fields));
-  const first = values();
+  let first = values();
   fields.addEventListener("submit", (event) => {
     event.preventDefault();
-    if (text.value !== saved) return document.getElementById("save").focus();
+    if (text.value !== saved) {
+      desk.tell(document.querySelector(".proof").dataset.first);
+      return document.getElementById("save").focus();
+    }
     const changed = Object.fromEntries(Object.entries(values()).filter(([key, value]) => value !== first[key]));
     desk.send(`${address}/fields`, { base: root.dataset.base, fields: changed }).then(taken, failed);
+  });
+  // The difference stays in sight, so that what was typed can be put in again.
+  document.getElementById("take").addEventListener("click", () => {
+    root.dataset.base = there.base;
+    saved = text.value = there.there;
+    text.focus();
+    check();
   });
   const record = document.getElementById("record");
   if (record) record.addEventListener("submit", async (event) => {
@@ -83,5 +121,6 @@
     desk.tell(...answer.told);
     if (answer.ok) record.remove();
   });
+  check();
   addEventListener("beforeunload", (event) => { if (text.value !== saved) event.preventDefault(); });
 })();
