@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 
 _OPEN = re.compile(
     r"(?:^|(?<=[\s,]))"
-    r"(to taste|as needed|for (?:dusting|greasing|brushing|sprinkling|rolling(?: out)?|the (?:tin|pan|board)))\b",
+    r"(to taste|as needed|for the (?:tin|pan|board)"
+    r"|for (?:dusting|greasing|brushing|sprinkling|rolling(?: out)?)(?: (?:the|a|your) [a-z]+)?)\b",
     re.I,
 )
 """Words that stand in the place of an amount, or beside one say what it is for."""

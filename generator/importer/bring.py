@@ -26,6 +26,7 @@ from generator.importer.model import (
     SourceLine,
 )
 from generator.importer.refer import refer
+from generator.importer.shapes import shaped
 from generator.importer.steps import GOES_ON, Way, read_ways
 from generator.importer.unnamed import unnamed
 
@@ -47,7 +48,9 @@ class Source:
 def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | None:
     """What a source holds, None where no ingredient line was found in it."""
     cleaned = clean_lines(source.lines, kitchen.unprintable)
-    placed = place_lines(cleaned.lines, kitchen.shelf)
+    bare = shaped(cleaned.lines, kitchen.shelf)
+    cleaned = replace(cleaned, said=(*cleaned.said, *bare.said), aside=(*cleaned.aside, *bare.aside))
+    placed = place_lines(bare.lines, kitchen.shelf)
     placed, lines, doubts = _read_lines(placed, kitchen)
     if not lines:
         return None
@@ -161,7 +164,18 @@ def _read_lines(
         lines.extend(found)
         doubts.extend(asked)
         out.append(replace(each, confidence=_least(found, each.confidence)))
-    return tuple(out), tuple(lines), tuple(doubts)
+    return _without_empty_parts(out, lines), tuple(lines), tuple(doubts)
+
+
+def _without_empty_parts(placed: list[Placed], lines: list[ReadLine]) -> tuple[Placed, ...]:
+    """A heading over no ingredient is kept as a note."""
+    named = {fold(line.part) for line in lines}
+    return tuple(
+        replace(each, role="note", value=each.line.text)
+        if each.role == "part" and fold(_part(each.value)[0]) not in named
+        else each
+        for each in placed
+    )
 
 
 def _least(found: tuple[ReadLine, ...], own: Confidence) -> Confidence:

@@ -20,10 +20,10 @@ from generator.importer.amount_words import Amount, plain_amount
 from generator.importer.choices import doubt_choice, split_choice
 from generator.importer.known import hidden_allergens, known, without_cuts
 from generator.importer.model import Doubt, ReadLine
+from generator.importer.orders import in_usual_order
 from generator.importer.settle import and_another, settled
-from generator.importer.surface import smooth
-from generator.importer.tidy import bare, in_order, mass_or_count, starts_with_amount
-from generator.importer.work import PLACE, Work
+from generator.importer.tidy import bare, mass_or_count
+from generator.importer.work import PLACE, Work, written_of
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import Kind
 
@@ -43,7 +43,8 @@ _MORE = re.compile(
     r"(?<![,(])\s+((?:plus|\+|and)\s+(?:(?:extra|more|a little|some)\b|\d+\s*(?:tsp|tbsp)s?\b(?=\s+for\b)).*)$",
     re.I,
 )
-_DASH_NOTE = re.compile(r"\s+[–—-]\s+([^\d\s].*)$")
+_COUNTED = re.compile(r"^\W*[(\[](\d{1,2})[)\]]\s+")
+_STRAY = re.compile(r"\s+[^\w\s()\[\]{}%°\"“”'’!?.,;:*]+$|(?:<br\s?/?>)+$|\s*\.{2,}$")
 _GAP_IN_NUMBER = re.compile(r"(?<![\d.,/])[1-9]\d? (?!000)\d{3}(?=\s?(?:g|gr|grams?|ml)\b)")
 _WIDEST = 10
 """So many times its low end a range may reach before it is asked about."""
@@ -67,23 +68,30 @@ def read_ingredient(
     No line at all where it names no ingredient; the caller keeps its words then.
     """
     work = Work(shelf=shelf, number=number, part=part, optional=optional, made=made)
-    plain = bare(text.replace("__", "\t")).rstrip(";").rstrip()
+    plain = _STRAY.sub("", bare(text.replace("__", "\t")).rstrip(";")).rstrip()
     plain = (
         plain[:-1] if plain.endswith(".") and not plain.endswith(("oz.", "lb.", "tsp.", "tbsp.")) else plain
     )
     plain = _without_optional(plain, work)
     _ask_of_number(plain, work)
-    plain, rough = smooth(plain, spoons=shelf.spoons)
-    plain = _note_behind(plain, work)
-    ordered, moved = in_order(plain, spoons=shelf.spoons)
-    if moved or rough:
+    _ask_of_count(plain, work)
+    order = in_usual_order(plain, shelf)
+    if order.moved:
         work.lean()
-    ordered, more = smooth(ordered, spoons=shelf.spoons) if moved else (ordered, "")
-    work.note = "; ".join(each for each in (rough, more, work.note) if each)
+    work.note = order.note
+    ordered = order.text
     amount = plain_amount(ordered, shelf=shelf)
     for question in amount.questions:
         work.ask(*question)
     return tuple(_each(amount, work)), tuple(work.doubts)
+
+
+def _ask_of_count(text: str, work: Work) -> None:
+    """`[3] large eggs` where no list is counted so: the number is an amount, and is asked about."""
+    found = _COUNTED.match(text)
+    if found and not any(map(str.isdigit, text[found.end() :])):
+        message = f"“{text.strip()}” is taken to be {found[1]} of them"
+        work.ask("I001", message, "Delete the number if it only counts the lines.")
 
 
 def _ask_of_number(text: str, work: Work) -> None:
@@ -95,15 +103,6 @@ def _ask_of_number(text: str, work: Work) -> None:
     if read and read[0].amount.low * _WIDEST < read[0].amount.high:
         message = f"“{read[0].text.strip()}” is a very wide range"
         work.ask("I001", message, "If the first number only counts the lines, delete it.")
-
-
-def _note_behind(text: str, work: Work) -> str:
-    """`33 g egg white – the one left over`: words behind a dash are the line's note."""
-    found = _DASH_NOTE.search(text)
-    if found is None or not starts_with_amount(text, spoons=work.shelf.spoons):
-        return text
-    work.note = found[1].strip()
-    return text[: found.start()]
 
 
 def _without_optional(text: str, work: Work) -> str:
@@ -241,6 +240,7 @@ def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, wor
         note = "; ".join(each for each in (f"{said}, not weighed yet", written.note, note) if each)
         hint = f"Put the grams of {said} on your scale into the line, or its `cup:` into pantry.yaml."
         work.ask("I006", f"{said} of “{written.item}” cannot be weighed from a table", hint)
+    note = "; ".join(each for each in (note, _weighed_choices(work)) if each)
     recipe = next((work.made[form] for form in number_forms(fold(written.item)) if form in work.made), "")
     if recipe:
         unweighed, shown = False, text
@@ -263,6 +263,20 @@ def _weighed(text: str, written: Written, ware: Ware | None, amount: Amount, wor
         unweighed=unweighed,
         recipe=recipe,
     )
+
+
+def _weighed_choices(work: Work) -> str:
+    """Second choices that no table weighs stand by their names alone; their amounts become the line's note."""
+    told: list[str] = []
+    for at, other in enumerate(work.alternatives):
+        written = written_of(other, work.shelf)
+        if "F031" in {each.code for each in understood(written, shelf=work.shelf)[1]}:
+            said = ", ".join(each.text.strip() for each in written.measures)
+            told.append(f"or {said} {written.item}, not weighed yet")
+            work.alternatives = (*work.alternatives[:at], written.item, *work.alternatives[at + 1 :])
+            hint = f"Put the grams of {said} on your scale, and write them before its name."
+            work.ask("I006", f"{said} of “{written.item}” cannot be weighed from a table", hint)
+    return "; ".join(told)
 
 
 def _ask_of_item(written: Written, work: Work) -> None:
@@ -303,17 +317,15 @@ def is_ingredient_like(text: str, shelf: Shelf) -> bool:
     plain = bare(text)
     if not plain or len(plain) > 160:
         return False
-    plain, _ = smooth(plain, spoons=shelf.spoons)
-    if starts_with_amount(plain, spoons=shelf.spoons):
-        plain = _DASH_NOTE.sub("", plain)
-    ordered, moved = in_order(plain, spoons=shelf.spoons)
-    ordered = smooth(ordered, spoons=shelf.spoons)[0] if moved else ordered
+    ordered = in_usual_order(plain, shelf).text
     amount = plain_amount(ordered, shelf=shelf)
     written, wrong = _read(settled(amount.text, shelf), shelf)
     if any(each.code == "F002" for each in wrong) or not written.item:
         return False
     if written.measures and (written.measures[0].unit is not None or known(written.item, shelf)):
         return len(written.item.split()) <= 8
+    if amount.questions and known(written.item, shelf) is not None:
+        return True
     return bool(written.words) and (known(written.item, shelf) is not None or written.words.startswith("a "))
 
 

@@ -77,6 +77,16 @@ def known(name: str, shelf: Shelf) -> Ware | None:
     return shelf.ware(name)[0] if name else None
 
 
+def names_food(text: str, shelf: Shelf) -> bool:
+    """Whether any words of a text, side by side, are a food that is known."""
+    tokens = [each.group() for each in _WORD.finditer(text)]
+    return any(
+        known(" ".join(tokens[start:end]), shelf) is not None
+        for start in range(len(tokens))
+        for end in range(start + 1, min(start + _LONGEST, len(tokens)) + 1)
+    )
+
+
 def without_cuts(item: str, shelf: Shelf) -> tuple[str, str] | None:
     """An item that is known once its words of cutting stand behind it: (`walnuts`, `toasted, chopped`)."""
     words = item.split()

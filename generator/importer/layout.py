@@ -8,7 +8,7 @@ from generator.importer.around import running_heads
 from generator.importer.facts import fact_of
 from generator.importer.headings import opened
 from generator.importer.ingredient import is_ingredient_like
-from generator.importer.known import known
+from generator.importer.known import known, names_food
 from generator.importer.line_looks import (
     AMOUNTS,
     CAUTION,
@@ -44,11 +44,12 @@ from generator.importer.line_looks import (
     several_facts,
     side_by_side,
     step_in_chapter,
+    steps_follow,
     title_with_address,
     way_name,
 )
 from generator.importer.model import Placed, SourceLine
-from generator.importer.placing import State, column_units, hinted, put, with_units
+from generator.importer.placing import State, column_units, continues, hinted, put, put_title, with_units
 from generator.importer.tidy import bare, one_line
 from generator.importer.words import PARTS, SECTIONS, VERBS, plain
 
@@ -72,6 +73,9 @@ def _place(line: SourceLine, later: tuple[SourceLine, ...], state: State, *, num
     if units := column_units(text):
         state.columns = units
         put(state, line, "heading", text)
+        return
+    if line.hint == "joined":
+        put(state, line, "heading")
         return
     if not text:
         put(state, line, "blank")
@@ -202,7 +206,7 @@ def _top(
     title = TITLE_WORD.match(bared)
     if not state.titled and (title or (could_be_title(bared) and not begins_list(bared, later, state.shelf))):
         state.titled = True
-        _title(line, title["rest"] if title else bared, bool(title) or heading, state)
+        put_title(line, title["rest"] if title else bared, bool(title) or heading, state)
         return
     if begins_list(bared, later, state.shelf):
         state.section = "ingredients"
@@ -220,15 +224,6 @@ def _top(
         put(state, line, "lead", bared)
     else:
         put(state, line, "intro", bared)
-
-
-def _title(line: SourceLine, words: str, sure: bool, state: State) -> None:
-    """The first piece of `Honey loaf | soft | no mixer`, out of capitals; the others are kept as a note."""
-    first, *others = re.split(r"\s[|•·]\s", words)
-    first = first.strip(" !")
-    put(state, line, "title", first.capitalize() if first.isupper() else first, sure=sure)
-    if others:
-        put(state, line, "note", " | ".join(others))
 
 
 def _ingredients(
@@ -254,7 +249,7 @@ def _ingredients(
             return
         put(state, line, "ingredient", text)
         return
-    if _continues(line, text, state):
+    if continues(line, text, state):
         put(state, line, "ingredient", f"\x00{bared}", sure=False)
         return
     if heading or looks_like_part(bared, state.shelf) or _caps_part(bared, later, state):
@@ -273,7 +268,17 @@ def _ingredients(
     if len(bared.split()) > 14 or (SENTENCE_END.search(bared) and len(bared.split()) > 6):
         put(state, line, "intro" if not state.ingredients else "note", text)
         return
-    put(state, line, "ingredient", text, sure=known(bared.partition(",")[0], state.shelf) is not None)
+    there = known(bared.partition(",")[0], state.shelf) is not None
+    if (
+        not there
+        and not names_food(bared, state.shelf)
+        and state.ingredients
+        and steps_follow(later, state.shelf)
+    ):
+        state.section = "method"
+        put(state, line, "section", bared.rstrip(":"))
+        return
+    put(state, line, "ingredient", text, sure=there)
 
 
 def _caps_part(bared: str, later: tuple[SourceLine, ...], state: State) -> bool:
@@ -283,20 +288,6 @@ def _caps_part(bared: str, later: tuple[SourceLine, ...], state: State) -> bool:
     if "," in bared or not ingredients_follow(later, state.shelf):
         return False
     return bared.isupper() or (state.blank and bared[:1].isupper()) or plain(bared).split()[-1] in PARTS
-
-
-def _continues(line: SourceLine, text: str, state: State) -> bool:
-    """A line that goes on from the one above: it begins small, deeper than a list mark, and the last was cut."""
-    last = state.out[-1] if state.out else None
-    if last is None or last.role != "ingredient" or state.blank:
-        return False
-    indented = len(line.text) - len(line.text.lstrip()) > len(last.line.text) - len(last.line.text.lstrip())
-    open_end = last.line.text.rstrip().endswith((",", "(", "and", "or", "plus")) or last.line.text.count(
-        "("
-    ) > last.line.text.count(")")
-    return (
-        text[:1].islower() and (indented or open_end) and known(text.partition(",")[0], state.shelf) is None
-    )
 
 
 def _method(

@@ -228,6 +228,19 @@ def ingredients_follow(later: tuple[SourceLine, ...], shelf: Shelf) -> bool:
     return any(is_ingredient_like(each, shelf) for each in next_filled(later, 2))
 
 
+def steps_follow(later: tuple[SourceLine, ...], shelf: Shelf) -> bool:
+    """Whether sentences follow, and no line of a list."""
+    after = next_filled(later, 2)
+    return (
+        bool(after)
+        and not any(is_ingredient_like(each, shelf) for each in after)
+        and (
+            is_step(after[0], bare(after[0]))
+            or (len(after[0].split()) > 5 and after[0].rstrip().endswith("."))
+        )
+    )
+
+
 def goes_on(text: str, before: str) -> bool:
     """Whether a line goes on from the step before: it has no mark of its own, and that was cut."""
     if NUMBERED.match(text) or bare(text) != text.strip():

@@ -3,6 +3,7 @@
 import re
 
 from generator.formula.shelf import Shelf
+from generator.importer.known import known
 from generator.importer.line_looks import CAUTION, COMMON
 from generator.importer.model import Confidence, Placed, SourceLine
 from generator.importer.words import plain
@@ -31,6 +32,29 @@ def put(state: State, line: SourceLine, role: str, value: str = "", *, sure: boo
     state.out.append(Placed(line=line, role=role, value=value, confidence=confidence))
     state.ingredients += role == "ingredient"
     state.steps += role == "step"
+
+
+def put_title(line: SourceLine, words: str, sure: bool, state: State) -> None:
+    """The first piece of `Honey loaf | soft | no mixer`, out of capitals; the others are kept as a note."""
+    first, *others = re.split(r"\s[|•·]\s", words)
+    first = first.strip(" !")
+    put(state, line, "title", first.capitalize() if first.isupper() else first, sure=sure)
+    if others:
+        put(state, line, "note", " | ".join(others))
+
+
+def continues(line: SourceLine, text: str, state: State) -> bool:
+    """A line that goes on from the one above: it begins small, deeper than a list mark, and the last was cut."""
+    last = state.out[-1] if state.out else None
+    if last is None or last.role != "ingredient" or state.blank:
+        return False
+    indented = len(line.text) - len(line.text.lstrip()) > len(last.line.text) - len(last.line.text.lstrip())
+    open_end = last.line.text.rstrip().endswith((",", "(", "and", "or", "plus")) or last.line.text.count(
+        "("
+    ) > last.line.text.count(")")
+    return (
+        text[:1].islower() and (indented or open_end) and known(text.partition(",")[0], state.shelf) is None
+    )
 
 
 _HINTED = {"section-ingredients": "ingredients", "section-method": "method", "section-notes": "notes"}

@@ -87,7 +87,7 @@ _KINDS: tuple[tuple[str, str], ...] = (
 _VERBS = tuple((kind, re.compile(rf"\b(?:{words})\b", re.I)) for kind, words in _KINDS)
 _NO_STAGE = re.compile(
     r"\b(?:every|after|first|last|within|up to|preheat\w*|for another|an? (?:further|extra)|"
-    r"about every|halfway|turn\w*|at least)\s"
+    r"about every|halfway|turn\w*)\s"
     r"(?:\w+\s){0,2}$",
     re.I,
 )

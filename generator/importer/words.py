@@ -137,9 +137,11 @@ VERBS = frozenset(
 """Words that a step begins with."""
 
 _EDGES = re.compile(r"^[\W_]+|[\W_]+$")
+_SPACED = re.compile(r"(?:[^\W\d_] ){4,}[^\W\d_]")
 _SPACES = re.compile(r"\s+")
 
 
 def plain(text: str) -> str:
     """A heading's words alone: case, marks and pictures around them away."""
-    return _SPACES.sub(" ", _EDGES.sub("", unicodedata.normalize("NFC", text))).casefold().replace("’", "'")
+    bare = _SPACES.sub(" ", _EDGES.sub("", unicodedata.normalize("NFC", text))).casefold().replace("’", "'")
+    return bare.replace(" ", "") if _SPACED.fullmatch(bare) else bare

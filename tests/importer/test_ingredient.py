@@ -92,7 +92,7 @@ SURFACES = [
     ("1½ cups [187 g] flour", "1.5 cup = 187 g", "flour", ""),
     ("187 g = 1½ cups flour", "187 g = 1.5 cup", "flour", ""),
     ("100 g – 120 g flour", "100-120 g", "flour", ""),
-    ("100 g butter [cold]", "100 g", "butter", ""),
+    ("100 g butter [cold]", "100 g", "butter", "cold"),
     ("500 g: flour", "500 g", "flour", ""),
     ("2 – eggs", "2", "eggs", ""),
     ("flour____500 g", "500 g", "flour", ""),
@@ -208,7 +208,7 @@ def test_what_is_not_clear_is_asked(text: str, code: str, message: str) -> None:
 
 
 CHOICES = [
-    ("200 ml whole milk or 180 ml oat drink", "whole milk", ("180 ml oat drink",)),
+    ("200 ml whole milk or 180 ml oat drink", "whole milk", ("oat drink",)),
     ("1 large (or 2 small) apples, diced", "apples", ("2 small apples",)),
     ("100 g dark or milk chocolate", "dark chocolate", ("milk chocolate",)),
     ("1 cup milk or water", "milk", ("water",)),
