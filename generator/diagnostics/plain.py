@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from generator.diagnostics.diagnostic import Diagnostic
+from generator.diagnostics.text import path_of
 
 
 def as_objects(diagnostics: Iterable[Diagnostic], *, prefix: str = "") -> list[dict[str, str | int]]:
@@ -15,7 +16,7 @@ def as_objects(diagnostics: Iterable[Diagnostic], *, prefix: str = "") -> list[d
 
 def _object(each: Diagnostic, *, prefix: str) -> dict[str, str | int]:
     return {
-        "path": f"{prefix}{each.span.path}",
+        "path": path_of(each.span, prefix=prefix),
         "line": each.span.line,
         "column": each.span.column,
         "end_column": each.span.end_column,

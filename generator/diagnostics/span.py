@@ -2,12 +2,16 @@
 
 from dataclasses import dataclass
 
+PROGRAM = "./"
+"""Stands before the path of a file that is the program's own and not the maker's."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, order=True)
 class Span:
     """A stretch of characters. Lines and columns count from 1, columns in characters; the end is exclusive.
 
-    `path` is the file's path inside the content folder, with forward slashes.
+    `path` is the file's path inside the content folder, with forward slashes; one that begins with `./` is of a file
+    of the program.
     """
 
     path: str

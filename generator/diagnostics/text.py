@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.diagnostics.diagnostic import Diagnostic, Severity
-from generator.diagnostics.span import Span
+from generator.diagnostics.span import PROGRAM, Span
 
 WIDEST = 100
 MOST_LINES = 3
@@ -52,8 +52,15 @@ def summary(diagnostics: Iterable[Diagnostic]) -> str:
 
 def place_of(span: Span, *, prefix: str = "") -> str:
     """`path:line:col`, the path as the maker can open it."""
-    path = prefix.rstrip("/") if prefix and span.path == "." else f"{prefix}{span.path}"
-    return f"{path}:{span.line}:{span.column}"
+    return f"{path_of(span, prefix=prefix)}:{span.line}:{span.column}"
+
+
+def path_of(span: Span, *, prefix: str = "") -> str:
+    """The path with what stands before those of the content folder. One that begins with `./` is of a file of the
+    program itself, which lies in no content folder."""
+    if span.path.startswith(PROGRAM):
+        return span.path.removeprefix(PROGRAM)
+    return prefix.rstrip("/") if prefix and span.path == "." else f"{prefix}{span.path}"
 
 
 def _counted(number: int, word: str) -> str:

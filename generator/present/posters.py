@@ -4,7 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.present.views import ChapterView, Fact, PhotoView, RecipeView, VideoView
+from generator.present.views import (
+    ArticleView,
+    ChapterView,
+    Fact,
+    PhotoView,
+    RecipeView,
+    SiteView,
+    VideoView,
+)
 from generator.wording.speech import say
 
 SHARE_SIZE = (1200, 630)
@@ -68,8 +76,54 @@ def share_path(view: RecipeView) -> str:
 
 
 def shared_view(view: RecipeView) -> SharedView:
-    text = f"{view.title}. {view.photo.text}" if view.photo and view.photo.text else view.title
-    return SharedView(url=f"{view.url}share.jpg", text=text, width=SHARE_SIZE[0], height=SHARE_SIZE[1])
+    return _shared(view.url, view.title, view.photo)
+
+
+def _shared(url: str, title: str, photo: PhotoView | None) -> SharedView:
+    text = f"{title}. {photo.text}" if photo and photo.text else title
+    return SharedView(url=f"{url}share.jpg", text=text, width=SHARE_SIZE[0], height=SHARE_SIZE[1])
+
+
+def shared_article(article: ArticleView) -> SharedView | None:
+    """None for a post or page without a photograph, which has no picture to share."""
+    return _shared(article.url, article.title, article.photo) if article.photo else None
+
+
+def shared_home(site: SiteView) -> SharedView | None:
+    """None where no bake has a photograph."""
+    photo = _newest_photo(site)
+    return _shared(site.url, site.title, photo) if photo else None
+
+
+def page_posters(site: SiteView) -> Iterator[tuple[str, PosterView]]:
+    """What the pictures to share say of pages that are no bake's: home, posts, standing pages; with the place of each
+    from the site's root. Home shows the newest photograph."""
+    photo = _newest_photo(site)
+    if photo:
+        yield "share.jpg", _page_poster(site, "home", site.title, site.lead, (), photo)
+    for article in (*site.journal, *site.standing):
+        if article.photo:
+            day = (Fact(label=say("Journal"), words=article.day),) if article.day else ()
+            words = (article.name, article.title, article.lead, day, article.photo)
+            yield f"{article.path}share.jpg", _page_poster(site, *words)
+
+
+def _page_poster(
+    site: SiteView, name: str, title: str, lead: str, facts: tuple[Fact, ...], photo: PhotoView
+) -> PosterView:
+    return PosterView(
+        name=name,
+        title=title,
+        lead=lead,
+        maker=site.maker,
+        language=site.language,
+        facts=facts,
+        photo=photo,
+    )
+
+
+def _newest_photo(site: SiteView) -> PhotoView | None:
+    return next((teaser.photo for teaser in site.teasers if teaser.photo), None)
 
 
 def poster_view(view: RecipeView) -> PosterView:

@@ -6,7 +6,7 @@ from functools import cached_property
 from types import MappingProxyType
 
 from generator.present.people import PeopleView
-from generator.present.posters import chapter_cards, share_path
+from generator.present.posters import chapter_cards, page_posters, share_path
 from generator.present.search_views import ShelfList
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
@@ -94,6 +94,8 @@ class Expected:
             yield f"site/{post.path}index.html", Place(kind="article", of=post)
         for page in site.standing:
             yield f"site/{page.path}index.html", Place(kind="article", of=page)
+        for path, _ in page_posters(site):
+            yield f"site/{path}", Place(kind="poster")
         for shelf in site.kinds:
             yield f"site/{shelf.path}index.html", Place(kind="kind", of=shelf)
         for each in site.shelves:

@@ -1,5 +1,6 @@
 """Printed sheets and pictures, each read back and held against its view."""
 
+from bisect import bisect_right
 from collections.abc import Iterator
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
@@ -153,31 +154,59 @@ def picture_faults(contents: dict[str, bytes], view: RecipeView, expected: Expec
 
 def book_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
     """A booklet that was printed by hand: the recipes in it that say otherwise today. ValueError: no PDF."""
-    return _outdated(path, content, expected, what="the booklet", command="tinleaf book", labels=True)
+    return _outdated(path, content, expected, what="the booklet", command="tinleaf book")
 
 
 def card_sheet_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
-    """Sheets of cards that were printed by hand. The lines are held against the recipes, for a list that goes on on
-    another card does not stand in one piece. ValueError: no PDF."""
-    return _outdated(path, content, expected, what="a card", command="tinleaf cards", labels=False)
+    """Sheets of cards that were printed by hand. ValueError: no PDF."""
+    return _outdated(path, content, expected, what="a card", command="tinleaf cards", in_pieces=True)
 
 
 def _outdated(
-    path: str, content: bytes, expected: Expected, *, what: str, command: str, labels: bool
+    path: str, content: bytes, expected: Expected, *, what: str, command: str, in_pieces: bool = False
 ) -> Diagnostics:
+    """`in_pieces`: the whole declaration stands there, and may go on on another side."""
     text = read_pdf(path, content, running="")
     found = []
     for view in expected.site.all_recipes:
         claims = tuple(each for part in view.parts for line in part.lines for each in line_claims(line))
-        if labels:
-            claims += tuple(label_claims(view.label, listed=False, advice=False))
-        gone = [each for each in claims if not any(find(text.squeezed, one) >= 0 for one in each.spellings)]
+        claims += tuple(label_claims(view.label, listed=in_pieces, advice=False))
+        gone = [each for each in claims if not _is_said(text, each, in_pieces=in_pieces)]
         in_it = find(text.squeezed, letters_of(view.title)) >= 0 and 2 * len(gone) <= len(claims)
         if in_it and gone:
             message = f"{what} says otherwise of “{view.title}” than the recipe does now: {gone[0].what}"
             hint = f"Print it anew with `{command}`."
             found.append(Diagnostic(code="A009", message=message, span=whole_file(path), hint=hint))
     return tuple(found)
+
+
+_PIECES = 3
+_PIECE = 12
+"""A list on a card goes on on at most so many sides, and with at least so many letters on each."""
+
+
+def _is_said(text: BuiltText, each: Claim, *, in_pieces: bool) -> bool:
+    if any(find(text.squeezed, one) >= 0 for one in each.spellings):
+        return True
+    broken = in_pieces and each.kind == DECLARATION
+    return broken and any(_stands_in_pieces(text.squeezed.letters, one) for one in each.spellings)
+
+
+def _stands_in_pieces(letters: str, wanted: str) -> bool:
+    """Whether the words stand there in a few long pieces, each as much of them as stands together."""
+    for _ in range(_PIECES):
+        most = bisect_right(range(1, len(wanted) + 1), 0, key=lambda end: int(wanted[:end] not in letters))
+        if most == len(wanted):
+            return True
+        # A piece that ends by chance with the same letters as its follower begins with is cut a little earlier.
+        ends = (
+            end for end in range(most, max(most - _PIECE, 0), -1) if wanted[end : end + _PIECE] in letters
+        )
+        end = next(ends, 0)
+        if end < _PIECE or len(wanted) - end < _PIECE:
+            return False
+        wanted = wanted[end:]
+    return False
 
 
 def own_tags_faults(path: str, content: bytes, tag: TagView, *, command: str) -> Diagnostics:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
-from generator.present.posters import chapter_cards, poster_view
+from generator.present.posters import chapter_cards, page_posters, poster_view
 from generator.present.views import RecipeView
 from generator.proof.built_text import lines_of
 from generator.proof.claim import WORDS, Claim, claim
@@ -20,15 +20,28 @@ _SURE = 60
 
 def poster_faults(path: str, content: bytes, view: RecipeView, expected: Expected) -> Diagnostics:
     """What a picture says that the recipe does not, or ought to say. ValueError: no picture."""
+    cards = tuple(each for each in chapter_cards(view) if path.endswith(f"/{each.file}"))
+    known = (expected.sayings(view), Sayings(views=cards))
+    return _faults(path, content, tuple(_claims(path, view)), known, expected.remedy)
+
+
+def page_poster_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
+    """The same for the picture of a page that is no bake's. ValueError: no picture."""
+    poster = dict(page_posters(expected.site))[path.removeprefix("site/")]
+    claims = claim("the title", poster.title, kind=WORDS, loose=True) if len(poster.title) <= _SURE else ()
+    return _faults(path, content, tuple(claims), (expected.lists,), expected.remedy)
+
+
+def _faults(
+    path: str, content: bytes, claims: tuple[Claim, ...], known: tuple[Sayings, ...], remedy: str
+) -> Diagnostics:
     record = read_jpeg(content) if path.endswith(".jpg") else read_png(content)
     if record.drawn is None or not record.is_own:
         told = "has no record of what it shows" if record.drawn is None else "is not the one that was drawn"
         message = f"the picture {told}, so nobody can say whether it is right"
-        return (Diagnostic(code="A007", message=message, span=whole_file(path), hint=expected.remedy),)
+        return (Diagnostic(code="A007", message=message, span=whole_file(path), hint=remedy),)
     text = lines_of(path, record.drawn.split("\n"))
-    cards = tuple(each for each in chapter_cards(view) if path.endswith(f"/{each.file}"))
-    known = (expected.sayings(view), Sayings(views=cards))
-    return compare(text, tuple(_claims(path, view)), known, remedy=expected.remedy)
+    return compare(text, claims, known, remedy=remedy)
 
 
 def _claims(path: str, view: RecipeView) -> Iterator[Claim]:

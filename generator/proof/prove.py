@@ -14,7 +14,7 @@ from generator.proof import film_texts, finders, pages, papers, texts
 from generator.proof.data import data_faults
 from generator.proof.expected import Expected, Place
 from generator.proof.page_reader import PageText, read_page
-from generator.proof.posters import poster_faults
+from generator.proof.posters import page_poster_faults, poster_faults
 
 
 def prove(files: Mapping[str, bytes], expected: Expected) -> Diagnostics:
@@ -48,6 +48,8 @@ def _faults(
         return _page_faults(page, place, expected)
     if isinstance(place.of, RecipeView):
         return _recipe_faults(path, content, place.kind, place.of, files, expected)
+    if place.kind == "poster":
+        return page_poster_faults(path, content, expected)
     if place.kind in texts.READERS:
         return texts.feed_faults(path, content, place.kind, expected)
     if place.kind == "search" and expected.site.search is not None:

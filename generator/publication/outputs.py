@@ -11,6 +11,7 @@ from pathlib import Path
 
 from generator.build.task import OnDisk, Task
 from generator.present.people import PeopleView
+from generator.present.posters import PosterView, page_posters
 from generator.present.search_views import Related, SearchView
 from generator.present.size_views import SizesView
 from generator.present.tag_views import TagView
@@ -64,6 +65,7 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
         *(_task("numbers", leaf, "data", _numbers, leaf.name, leaf.data) for leaf in on_site),
         *_lists(site, on_site),
         *_pictures(publication, on_site),
+        *_page_shares(publication),
         *(task for leaf in everywhere for task in _drawn(publication, leaf)),
         *(task for leaf in everywhere for task in _desk(leaf, settings)),
         *_people(publication.people),
@@ -231,6 +233,19 @@ def _drawn(publication: Publication, leaf: Leaf) -> Iterator[Task]:
         yield _task("picture to share", leaf, "posters", _share, leaf.view, file)
     yield _task("tall picture", leaf, "posters", _tall, leaf.view, file)
     yield _task("chapter cards", leaf, "chapter cards", _chapter_cards, leaf.view)
+
+
+def _page_shares(publication: Publication) -> Iterator[Task]:
+    """The pictures to share of home, posts and standing pages."""
+    for path, poster in page_posters(publication.site):
+        file = _on_disk(publication, poster.photo.source) if poster.photo else None
+        yield Task(title=path, work=_page_share, inputs=(path, poster, file), stage="posters")
+
+
+def _page_share(path: str, poster: PosterView, file: OnDisk | None) -> tuple[Product, ...]:
+    from generator.render.images.posters import render_page_share
+
+    return (render_page_share(path, poster, lambda _: file.read() if file else b""),)
 
 
 def _share(view: RecipeView, file: OnDisk | None) -> tuple[Product, ...]:

@@ -12,12 +12,13 @@ from generator.render.decoded import decoded, resized, upright_size
 
 WIDEST = 1600
 TALLEST = 2000
-# A telephone 412 wide with 1.75 dots to the pixel shows 720 of them.
-NARROWER = (480, 720, 960)
+# A large picture fills nine tenths of a telephone: 658 dots of one that is 412 wide with 1.75 to the pixel, 1065 of
+# one that is 390 wide with 3. One in a list fills a little less: 595 and 965.
+NARROWER = (720, 1080)
+LIST_WIDTHS = (600, 900)
 QUALITY = 82
 # Pictures in lists are cut to this shape around the focal point, so that a tall one does not fill a telephone.
 LIST_SHAPE = (4, 3)
-LIST_WIDEST = 960
 # A picture that is within a fiftieth of the shape is left whole.
 _NEAR = 0.02
 _UNREADABLE = (
@@ -92,8 +93,13 @@ def _bounded(width: int, height: int) -> tuple[int, int]:
 
 
 def widths(width: int) -> tuple[int, ...]:
-    """The widths a picture of this published width is offered in, narrowest first."""
+    """The widths a large picture of this published width is offered in, narrowest first."""
     return (*(narrower for narrower in NARROWER if narrower < width), width)
+
+
+def list_widths(width: int) -> tuple[int, ...]:
+    """The widths for lists, narrowest first, of a picture that has this width at most."""
+    return tuple(each for each in LIST_WIDTHS if each < width) or (width,)
 
 
 def narrower_path(path: str, width: int) -> str:
@@ -104,22 +110,14 @@ def narrower_path(path: str, width: int) -> str:
 
 def whole_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
     """Every width of a photograph that is published at `path`, narrowest first."""
-    return tuple(
-        Copy(
-            stem=_stem(path if each == width else narrower_path(path, each)),
-            width=each,
-            height=max(1, round(height * each / width)),
-        )
-        for each in widths(width)
-    )
+    return _whole(path, width, height, widths(width))
 
 
 def list_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
     """Every width for lists, narrowest first: of the whole where it has their shape, else of what is cut from it."""
     across, down = cut_size(width, height, LIST_SHAPE)
     if across >= width * (1 - _NEAR) and down >= height * (1 - _NEAR):
-        return whole_copies(path, width, height)
-    widest = min(across, LIST_WIDEST)
+        return _whole(path, width, height, list_widths(width))
     return tuple(
         Copy(
             stem=f"{_stem(path)}-{each}c",
@@ -127,18 +125,25 @@ def list_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
             height=max(1, round(each * LIST_SHAPE[1] / LIST_SHAPE[0])),
             cut=True,
         )
-        for each in widths(widest)
+        for each in list_widths(across)
     )
 
 
-def large_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
-    """The widths for a picture that is as wide as its page: a telephone takes none of the narrowest."""
-    copies = whole_copies(path, width, height)
-    return tuple(each for each in copies if each.width > NARROWER[0]) or copies
+def _whole(path: str, width: int, height: int, offered: tuple[int, ...]) -> tuple[Copy, ...]:
+    return tuple(
+        Copy(
+            stem=_stem(path if each == width else narrower_path(path, each)),
+            width=each,
+            height=max(1, round(height * each / width)),
+        )
+        for each in offered
+    )
 
 
 def all_copies(path: str, width: int, height: int) -> tuple[Copy, ...]:
-    return tuple(dict.fromkeys((*whole_copies(path, width, height), *list_copies(path, width, height))))
+    """What is published of a photograph, each once, narrowest first."""
+    copies = {*whole_copies(path, width, height), *list_copies(path, width, height)}
+    return tuple(sorted(copies, key=lambda each: (each.width, each.stem)))
 
 
 def _stem(path: str) -> str:
@@ -192,6 +197,24 @@ def encoded(data: bytes, *, width: int, height: int) -> bytes:
     Raises OSError where the file is cut short; `published_size` has told about files that are no pictures.
     """
     return written(decoded(data, width=width, height=height), "jpg")
+
+
+def without_notes(data: bytes, suffix: str) -> bytes:
+    """A picture of a theme without what a camera or a program noted in it; any other file as it is.
+
+    A JPEG is turned upright and published like a photograph, a PNG keeps its pixels and what is clear in it.
+    Raises OSError where it cannot be read.
+    """
+    if suffix == ".png":
+        with Image.open(BytesIO(data)) as opened:
+            opened.load()
+            kept = {each: opened.info[each] for each in ("transparency",) if each in opened.info}
+            opened.info = {}
+            file = BytesIO()
+            opened.save(file, "PNG", optimize=True, **kept)
+            return file.getvalue()
+    size = published_size(data) if suffix == ".jpg" else None
+    return encoded(data, width=size[0], height=size[1]) if size else data
 
 
 def written(picture: Image.Image, form: str) -> bytes:

@@ -14,6 +14,7 @@ from typing import Any, NoReturn
 from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, PrefixLoader, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from generator.diagnostics.span import PROGRAM
 from generator.render.template_fault import Missed, TemplateFault, fault_of
 from generator.wording.speech import gettext, ngettext, npgettext, pgettext
 
@@ -92,7 +93,11 @@ def is_readable(path: Path, theme: str) -> bool:
 
 
 def shown_path(path: str | Path) -> str | None:
-    """`themes/NAME/site/page.html` for a file of a theme; None for any other file."""
+    """`themes/NAME/site/page.html` for a file of a theme, with the mark of the program's own files before one of
+    ours; None for any other file."""
+    for home in _HOMES:
+        if Path(path).is_relative_to(home):
+            return f"{PROGRAM}themes/{Path(path).relative_to(home).as_posix()}"
     parts = Path(path).parts
     at = max((at for at, part in enumerate(parts) if part in ("themes", "_themes")), default=None)
     return "/".join(("themes", *parts[at + 1 :])) if at is not None else None

@@ -15,13 +15,15 @@ from generator.render.theme import DEFAULT, own_root, stays_inside, templates, t
 
 FOLDER = "themes"
 KINDS: Mapping[str, tuple[str, ...]] = {
-    "site": (".html", ".css", ".js", ".svg"),
+    "site": (".html", ".css", ".js", ".svg", ".woff2", ".ttf", ".png", ".jpg"),
     "paper": (".html", ".css"),
     "book": (".html", ".css", ".xhtml", ".opf"),
     "desk": (".html",),
 }
 """The folders of a theme, and the kinds of files in each that are read."""
 
+_FONTS = {".woff2": (b"wOF2",), ".ttf": (b"\0\1\0\0", b"true")}
+"""How a font begins (W3C, WOFF File Format 2.0, 4.1; ISO/IEC 14496-22, table directory)."""
 TEMPLATES = (".html", ".xhtml", ".opf")
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*")
 _MOST_BYTES = 1_000_000
@@ -110,6 +112,8 @@ def _out_of_place(path: Path, own: Path, shown: str) -> Diagnostic | None:
 
 def _read(path: Path, own: Path, shown: str) -> tuple[Diagnostic | None, str]:
     """The first fault of a template that can be seen without filling it."""
+    if path.suffix in (".png", ".jpg") or path.suffix in _FONTS:
+        return _not_itself(path, shown), ""
     kind = path.relative_to(own).parts[0]
     environment = templates(str(own), kind)
     try:
@@ -135,6 +139,22 @@ def _read(path: Path, own: Path, shown: str) -> tuple[Diagnostic | None, str]:
                 code="B013", message=f"there is no template “{name}”", span=span, hint=hint
             ), text
     return None, text
+
+
+def _not_itself(path: Path, shown: str) -> Diagnostic | None:
+    """A font or a picture that is none."""
+    # Pictures are a large library, and few themes have one.
+    from generator.render.photographs import published_size
+
+    data = path.read_bytes()
+    place, begins = whole_file(shown), _FONTS.get(path.suffix)
+    if begins and not data.startswith(begins):
+        hint = f"A file that ends in {path.suffix} begins in another way."
+        return Diagnostic(code="B016", message="this is no font that a browser reads", span=place, hint=hint)
+    if not begins and published_size(data) is None:
+        message = "this is no picture that can be read, or one of too many pixels"
+        return Diagnostic(code="B016", message=message, span=place, hint="Save it anew as PNG or JPEG.")
+    return None
 
 
 def _named(tree: nodes.Template) -> Iterator[tuple[str, int]]:

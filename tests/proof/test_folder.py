@@ -10,7 +10,7 @@ from generator.build.fingerprint import fingerprint
 from generator.build.manifest import NAME, as_bytes
 from generator.diagnostics.diagnostic import Severity
 from generator.proof.folder import MANIFEST, prove_folder, why_unreadable
-from generator.proof.papers import book_faults, card_sheet_faults, own_tags_faults
+from generator.proof.papers import _stands_in_pieces, book_faults, card_sheet_faults, own_tags_faults
 from tests.proof.building import BRAID, Change, lay, papers, sample, texts, understood
 
 REMEDY = "`tinleaf make` writes it anew."
@@ -159,6 +159,29 @@ def test_a_sheet_of_older_cards_is_a_warning(tmp_path: Path) -> None:
     (found,) = card_sheet_faults(path, card, newer.expected)
     assert (found.code, found.hint) == ("A009", "Print it anew with `tinleaf cards`.")
     assert found.message.startswith("a card says otherwise of “Honey oat braid”")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        ("malted barley flour)", "malted barley flour, soya flour)", "the list of ingredients"),
+        ("contains: [wheat, barley]", "contains: [wheat, barley, soya]", "what it contains"),
+    ],
+)
+def test_a_sheet_of_cards_printed_before_a_pack_changed_is_a_warning(old: str, new: str, what: str) -> None:
+    """The recipe is the same, and so is every line of the card: only what the pack says is another."""
+    newer = understood(Change(path="pantry.yaml", old=old, new=new))
+    (found,) = card_sheet_faults("desk/cards/all-a6.pdf", papers()[f"{BRAIDS}card-a6.pdf"], newer.expected)
+    assert (found.code, found.severity) == ("A009", Severity.WARNING)
+    assert found.message == f"a card says otherwise of “Honey oat braid” than the recipe does now: {what}"
+
+
+def test_a_declaration_that_goes_on_on_another_side_is_still_there() -> None:
+    said = "ingredientsbreadflourwheatflourmaltedbarleyflourwatersugarhoney"
+    torn = f"{said[:30]}card2of2honeyoatbraid{said[30:]}"
+    assert _stands_in_pieces(torn, said)
+    assert not _stands_in_pieces(torn, said.replace("water", "soyaflourwater"))
+    assert not _stands_in_pieces(torn, said + "milk")
 
 
 def test_without_a_manifest_everything_is_still_read(tmp_path: Path) -> None:

@@ -8,8 +8,10 @@ from PIL import Image
 from generator.render.photographs import (
     TALLEST,
     WIDEST,
+    all_copies,
     encoded,
     is_picture,
+    list_widths,
     narrower_path,
     published_path,
     published_size,
@@ -95,9 +97,24 @@ def test_two_sources_never_share_a_published_name() -> None:
 
 
 def test_copies_are_narrower_than_the_picture() -> None:
-    assert widths(1600) == (480, 720, 960, 1600)
-    assert widths(480) == (480,)
-    assert narrower_path("media/a.jpg", 480) == "media/a-480w.jpg"
+    assert widths(1600) == (720, 1080, 1600)
+    assert widths(720) == (720,)
+    assert narrower_path("media/a.jpg", 720) == "media/a-720w.jpg"
+
+
+def test_lists_have_widths_of_their_own() -> None:
+    assert [list_widths(width) for width in (1600, 900, 600, 120)] == [(600, 900), (600,), (600,), (120,)]
+    wide = [(each.stem, each.width, each.cut) for each in all_copies("media/a.jpg", 1600, 1200)]
+    assert wide == [(f"media/a-{width}w", width, False) for width in (600, 720, 900, 1080)] + [
+        ("media/a", 1600, False)
+    ]
+    tall = [(each.stem, each.width, each.cut) for each in all_copies("media/a.jpg", 1000, 2000)]
+    assert tall == [
+        ("media/a-600c", 600, True),
+        ("media/a-720w", 720, False),
+        ("media/a-900c", 900, True),
+        ("media/a", 1000, False),
+    ]
 
 
 def test_pictures_are_known_by_their_ending() -> None:

@@ -5,9 +5,11 @@ import os
 import pickle
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from PIL import Image
 from starlette.requests import Request
 
 from generator.asked.preview import TemplateFault, pieces_of
@@ -15,9 +17,12 @@ from generator.cli.main import main
 from generator.cli.make import own_up
 from generator.desk.reading import fault_page
 from generator.diagnostics.diagnostic import Diagnostic
-from generator.diagnostics.text import as_text
+from generator.diagnostics.plain import as_objects
+from generator.diagnostics.span import Span
+from generator.diagnostics.text import as_text, place_of
 from generator.pipeline import check_folder
-from generator.render.theme import theme_names
+from generator.render.fonts import TYPEFACES, web_copy
+from generator.render.theme import shown_path, theme_file, theme_names
 from tests.making.kitchen import SITE, Kitchen, files_in
 
 Write = Callable[[str, str], None]
@@ -266,10 +271,60 @@ def test_a_name_of_ours_is_not_taken_over_in_silence(kitchen: Kitchen) -> None:
     assert (found.code, found.span.path) == ("B015", "themes/docket")
 
 
-@pytest.mark.parametrize("path", ["site/logo.png", "site/two words.css", "site/inner/a.html", "sites/a.html"])
+@pytest.mark.parametrize(
+    "path", ["paper/logo.png", "site/logo.gif", "site/two words.css", "site/inner/a.html", "sites/a.html"]
+)
 def test_a_file_that_would_be_passed_over_is_told(kitchen: Kitchen, write: Write, path: str) -> None:
     write(path, "x")
     assert [(each.code, each.span.path) for each in errors(kitchen)] == [("B016", f"themes/mine/{path}")]
+
+
+def test_a_theme_brings_its_own_fonts_and_pictures(kitchen: Kitchen, write: Write) -> None:
+    """What a camera noted goes, what is clear in a drawing stays, and a change is made anew."""
+    write("site/1-look.css", '@font-face { font-family: "Own"; src: url("own.woff2"); }\n')
+    site = kitchen.content / "themes" / "mine" / "site"
+    (site / "own.woff2").write_bytes(web_copy(TYPEFACES[2]))
+    notes = Image.Exif()
+    notes[0x010F] = "A camera"
+    Image.new("RGB", (40, 20), "red").save(site / "paper.jpg", exif=notes)
+    Image.new("RGBA", (8, 8), (0, 0, 0, 0)).save(site / "mark.png", exif=notes)
+    assert errors(kitchen) == []
+    assert kitchen.make().report is not None
+    leaf = kitchen.output / "site" / "leaf"
+    assert (leaf / "own.woff2").read_bytes() == web_copy(TYPEFACES[2])
+    assert b"A camera" not in (leaf / "paper.jpg").read_bytes() + (leaf / "mark.png").read_bytes()
+    with Image.open(leaf / "paper.jpg") as photo, Image.open(leaf / "mark.png") as mark:
+        assert photo.size == (40, 20)
+        assert mark.convert("RGBA").getpixel((4, 4)) == (0, 0, 0, 0)
+    Image.new("RGB", (60, 20), "red").save(site / "paper.jpg")
+    assert [each for each in kitchen.make().report.written if "leaf" in each] == ["site/leaf/paper.jpg"]
+
+
+@pytest.mark.parametrize(
+    ("path", "message"),
+    [
+        ("site/own.woff2", "this is no font that a browser reads"),
+        ("site/own.ttf", "this is no font that a browser reads"),
+        ("site/logo.png", "this is no picture that can be read, or one of too many pixels"),
+    ],
+)
+def test_a_font_or_picture_that_is_none_is_told(
+    kitchen: Kitchen, write: Write, path: str, message: str
+) -> None:
+    write(path, "<script>")
+    assert [(each.code, each.message) for each in errors(kitchen)] == [("B016", message)]
+
+
+def test_a_mistake_in_a_template_of_ours_is_told_by_its_own_path(tmp_path: Path) -> None:
+    """It lies in no content folder, so nothing stands before its path; a folder of the maker's keeps its own."""
+    ours = Path(theme_file("docket", "site", "home.html"))
+    shown = shown_path(ours) or ""
+    span = Span(path=shown, line=3, column=1, end_line=3, end_column=2)
+    assert place_of(span, prefix="content/") == "themes/docket/site/home.html:3:1"
+    (told,) = as_objects([Diagnostic(code="B011", message="", span=span)], prefix="content/")
+    assert told["path"] == "themes/docket/site/home.html"
+    mine = shown_path(tmp_path / "content" / "themes" / "mine" / "site" / "home.html") or ""
+    assert place_of(replace(span, path=mine), prefix="content/") == "content/themes/mine/site/home.html:3:1"
 
 
 def test_no_link_leads_out_of_the_folder(kitchen: Kitchen, write: Write) -> None:

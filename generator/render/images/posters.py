@@ -16,12 +16,17 @@ Media = Callable[[str], bytes]
 
 def render_share(view: RecipeView, media: Media) -> Product:
     """`share.jpg` beside the page."""
-    return Product(path=f"site/{share_path(view)}", content=_poster(view, media, share_face))
+    return Product(path=f"site/{share_path(view)}", content=_poster(poster_view(view), media, share_face))
+
+
+def render_page_share(path: str, poster: PosterView, media: Media) -> Product:
+    """The picture to share of a page that is no bake's, at `path` from the site's root."""
+    return Product(path=f"site/{path}", content=_poster(poster, media, share_face))
 
 
 def render_tall(view: RecipeView, media: Media) -> Product:
     """`tall.jpg` on the desk."""
-    return Product(path=f"desk/{view.name}/tall.jpg", content=_poster(view, media, tall_face))
+    return Product(path=f"desk/{view.name}/tall.jpg", content=_poster(poster_view(view), media, tall_face))
 
 
 def render_chapter_cards(view: RecipeView) -> Iterator[Product]:
@@ -30,9 +35,8 @@ def render_chapter_cards(view: RecipeView) -> Iterator[Product]:
         yield Product(path=f"desk/{view.name}/{card.file}", content=as_png(chapter_face(card)))
 
 
-def _poster(view: RecipeView, media: Media, drawn: Callable[..., Face]) -> bytes:
+def _poster(poster: PosterView, media: Media, drawn: Callable[..., Face]) -> bytes:
     """Over its photograph; of words alone where there is none, or none that can be read."""
-    poster: PosterView = poster_view(view)
     if poster.photo is not None:
         face = drawn(poster, photo=True)
         size = (poster.photo.width, poster.photo.height)

@@ -36,7 +36,7 @@ class Page:
     title: str
     description: str
     kind: str = "website"
-    picture: PhotoView | SharedView | None = None
+    picture: SharedView | None = None
     structured: str = ""
     published: str = ""
     updated: str = ""

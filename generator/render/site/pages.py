@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from generator.present.posters import shared_view
+from generator.present.posters import shared_article, shared_home, shared_view
 from generator.present.search_views import SearchView, ShelfList
 from generator.present.trails import ListPage
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
@@ -21,7 +21,7 @@ def home_page(site: SiteView, *, structured: Structured) -> Page:
         path="",
         title=site.title,
         description=site.lead,
-        picture=next((teaser.photo for teaser in site.teasers if teaser.photo), None),
+        picture=shared_home(site),
         structured=structured(site),
         content={"site": site},
     )
@@ -52,7 +52,7 @@ def article_page(article: ArticleView, *, structured: Structured) -> Page:
         title=article.title,
         description=article.lead,
         kind="article",
-        picture=article.photo,
+        picture=shared_article(article),
         structured=structured(article),
         published=article.published.isoformat() if article.published else "",
         content={"article": article},

@@ -11,11 +11,11 @@ from generator.render.photographs import (
     encoded,
     focus_in_list,
     is_picture,
-    large_copies,
     list_copies,
     picture_set,
     published_path,
     published_size,
+    whole_copies,
 )
 from generator.render.rich_text import is_local, local_links
 from generator.render.site.places import from_maker, relative
@@ -48,7 +48,7 @@ class Picture:
 
 def picture_of(photo: PhotoView, *, page: str) -> Picture:
     """The whole photograph in the widths that a large picture needs."""
-    return _picture(photo, large_copies(photo.path, photo.width, photo.height), photo.focus, page)
+    return _picture(photo, whole_copies(photo.path, photo.width, photo.height), photo.focus, page)
 
 
 def list_picture_of(photo: PhotoView, *, page: str) -> Picture:

@@ -5,8 +5,7 @@ from pathlib import Path
 import pytest
 
 from generator.present.views import PhotoView
-from generator.render.photographs import NARROWER
-from generator.render.site.pictures import list_picture_of, picture_of
+from generator.render.site.pictures import Picture, list_picture_of, picture_of
 
 SITE = Path(__file__).parents[3] / "themes"
 
@@ -51,8 +50,13 @@ def test_the_docket_cuts_pictures_only_above_and_below() -> None:
     assert [line for line in cut if "width: 100%" not in line or "aspect-ratio" in line] == []
 
 
-def test_a_large_picture_offers_no_width_that_only_lists_need() -> None:
-    shot = picture_of(_photo(1600, 1200, (50, 50)), page="")
-    assert [each.split()[1] for each in shot.choices.split(",")] == ["720w", "960w", "1600w"]
-    small = picture_of(_photo(NARROWER[0], 300, (50, 50)), page="")
-    assert small.choices == "media/a.jpg 480w"
+def test_a_large_picture_and_one_in_a_list_offer_their_own_widths() -> None:
+    photo = _photo(1600, 1200, (50, 50))
+    assert _widths(picture_of(photo, page="")) == ["720w", "1080w", "1600w"]
+    assert _widths(list_picture_of(photo, page="")) == ["600w", "900w"]
+    small = _photo(480, 360, (50, 50))
+    assert picture_of(small, page="").choices == list_picture_of(small, page="").choices == "media/a.jpg 480w"
+
+
+def _widths(shot: Picture) -> list[str]:
+    return [each.split()[1] for each in shot.choices.split(",")]
