@@ -124,6 +124,30 @@ def test_what_was_pressed_by_mistake_is_no_harm(browser: Browser, desk: Served) 
     page.close()
 
 
+def test_a_bake_goes_on_past_midnight_when_one_says_so(browser: Browser, desk: Served) -> None:
+    page = browser.new_page()
+    address = f"{desk.address}/desk/bench/saturday-tin-loaf"
+    page.goto(address)
+    page.get_by_role("button", name="Start weighing").click()
+    page.locator("#tick").click()
+    expect(page.locator("#line-state")).to_contain_text("Everything is in the record")
+    # The day turns: what is kept is of the day before.
+    page.evaluate(
+        """() => { const key = "bench saturday-tin-loaf", kept = JSON.parse(localStorage.getItem(key));
+        localStorage.setItem(key, JSON.stringify({...kept, day: "2026-11-24"})); }"""
+    )
+    page.goto(address)
+    expect(page.locator("#weigh")).to_be_hidden()
+    page.get_by_role("button", name="Go on with the bake of 2026-11-24").click()
+    expect(page.locator("#count")).to_contain_text("1 of")
+    expect(page.locator(".docket-number")).to_contain_text("2026-11-24")
+    page.reload()
+    expect(page.locator("#count")).to_contain_text("1 of")
+    page.get_by_role("button", name="Finish, and clear the ticks").click()
+    page.wait_for_url("**/desk/")
+    page.close()
+
+
 def test_the_editor_marks_what_is_wrong_and_keeps_what_was_typed_elsewhere(
     browser: Browser, desk: Served
 ) -> None:

@@ -10,15 +10,19 @@
   const fresh = () => ({ day: root.dataset.day, size: root.dataset.size, ticks: [], queue: [], log: [], at: 0, begun: false });
   let keeps = true;
   let state = fresh();
+  let older = null;
+  const aWhile = 18 * 3600 * 1000;
   try {
     const before = JSON.parse(localStorage.getItem(place));
     // What waits is sent, however old it is; ticks are of one day and one size.
-    if (before && (before.queue.length || (before.day === state.day && before.begun))) state = before;
+    if (before && (before.queue.length || ([before.day, before.goesOn].includes(state.day) && before.begun))) state = before;
+    else if (before && before.begun && Date.now() - before.last < aWhile) older = before;
   } catch {
     // Nothing was kept.
   }
   const keep = () => {
     try {
+      state.last = Date.now();
       localStorage.setItem(place, JSON.stringify(state));
       keeps = true;
     } catch {
@@ -267,16 +271,29 @@
     show();
     by("weigh").scrollIntoView();
   };
+  const goOn = () => {
+    if (state.size !== root.dataset.size) return location.replace(`?size=${encodeURIComponent(state.size)}`);
+    for (const each of document.querySelectorAll("[data-on-day]")) each.textContent = state.day;
+    begin();
+    flush();
+  };
+  // A bake may go on past midnight: then both are offered, and nothing is taken for granted.
+  if (older) {
+    const button = by("resume");
+    button.hidden = false;
+    button.textContent = `${button.dataset.words} ${older.day}`;
+    button.addEventListener("click", () => {
+      state = { ...older, goesOn: root.dataset.day };
+      keep();
+      goOn();
+    });
+  }
   by("start").addEventListener("click", () => {
     state = { ...fresh(), begun: true };
     begin();
     put("start", state.size);
     if (root.dataset.scale) put("note", root.dataset.scale);
   });
-  if (state.begun) {
-    if (state.size !== root.dataset.size) location.replace(`?size=${encodeURIComponent(state.size)}`);
-    begin();
-    flush();
-  }
+  if (state.begun) goOn();
   line();
 })();
