@@ -32,12 +32,12 @@ def reasons(told: Iterable[str]) -> tuple[str, ...]:
 
 
 def reason_words(reason: str) -> str:
-    if not voice().catalogue:
-        return reason
     asked = _asked().get(reason)
     if asked is not None:
         told = say(asked)
         return f"{told[:1].upper()}{told[1:]}."
+    if not voice().catalogue:
+        return reason
     words = _QUOTED.fullmatch(reason)
     if words is not None and words[2] in _asked_of_words():
         return say("“{words}” {told}", words=words[1], told=say(words[2]))

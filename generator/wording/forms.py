@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import date
 from types import ModuleType
 
-from generator.wording.speech import voice
+from generator.wording.speech import AMERICAN, voice
 
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
@@ -40,7 +40,7 @@ def month(number: int) -> str:
 
 
 def _english(on: date, month: str, tag: str) -> str:
-    if tag.casefold() in ("en-us", "en"):
+    if tag.casefold() in AMERICAN:
         return f"{month} {on.day}, {on.year}"
     return f"{on.day} {month} {on.year}"
 
@@ -65,7 +65,7 @@ def small(words: str) -> str:
 
 
 def place_of(words: str) -> str:
-    """Where words stand in a list by their letters: marks on letters do not count, as in dictionaries (DIN 5007-1)."""
+    """Where words stand in a list: marks on letters do not count, as in dictionaries (DIN 5007-1)."""
     apart = unicodedata.normalize("NFKD", words.casefold())
     return "".join(each for each in apart if not unicodedata.combining(each))
 

@@ -9,8 +9,11 @@ from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
+from generator.wording.spelling import american
+
 CATALOGUES = Path(__file__).resolve().parent / "catalogues"
 
+AMERICAN = ("en", "en-us")
 NOTATION = "en-US"
 """The language of recipe files and of what speaks to the maker."""
 
@@ -28,6 +31,7 @@ class Voice:
     tag: str = "en-US"
     catalogue: str = ""
     locale: str = "en_US"
+    is_american: bool = True
     words: Mapping[Key, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
     form: Callable[[int | Fraction], int] = lambda count: 0 if count == 1 else 1
 
@@ -92,8 +96,10 @@ def later(text: str) -> str:
 
 
 def _said(context: str, text: str) -> str:
-    words = voice().words
-    return words[context, text][0] if words and (context, text) in words else text
+    spoken = voice()
+    if spoken.words:
+        return spoken.words[context, text][0] if (context, text) in spoken.words else text
+    return american(text) if spoken.is_american else text
 
 
 def gettext(text: str) -> str:
@@ -130,7 +136,7 @@ def voice_of(tag: str) -> Voice:
     """The voice of a language tag; English with this tag where no catalogue has words of it."""
     name = _catalogue_of(tag)
     if not name:
-        return Voice(tag=tag)
+        return Voice(tag=tag, is_american=tag.replace("_", "-").casefold() in AMERICAN)
     # Only here, so that an English make never loads the library.
     from generator.wording.catalogue import form_of, locale_of, read_catalogue
 
@@ -139,6 +145,7 @@ def voice_of(tag: str) -> Voice:
         tag=tag,
         catalogue=name,
         locale=locale,
+        is_american=False,
         words=read_catalogue(CATALOGUES / f"{name}.po"),
         form=form_of(locale),
     )

@@ -90,7 +90,7 @@ def _missing(settings: str, words: str) -> list[str]:
         # 2 cups of 237 ml at 125 g and at 137 g (the setting), and 2 cups of 250 ml.
         ("flour_cup: spooned\n", "250 g"),
         ("flour_cup: dipped\n", "274 g"),
-        ("flour_cup: dipped\n", "dipped full and levelled"),
+        ("flour_cup: dipped\n", "dipped full and leveled"),
         ("cup: metric\n", "264 g"),
         ("egg: medium\n", "medium, where a line names no size"),
         ("oven_c: nearest 5\n", "175 °C"),

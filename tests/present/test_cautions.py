@@ -40,7 +40,7 @@ def test_without_any_heat_the_caution_is_a_stronger_one() -> None:
     method = "1. Mix the {bread flour} and the {eggs}. {chill 1 h}."
     assert words(dough, method) == [
         "Contains raw flour: bake it before anyone eats it.",
-        "Contains raw egg: use pasteurised egg. Not for young children, in pregnancy, for older or "
+        "Contains raw egg: use pasteurized egg. Not for young children, in pregnancy, for older or "
         "immune-compromised people.",
     ]
     assert raised(dough) == {"raw flour", "raw egg"}

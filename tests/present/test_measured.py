@@ -97,7 +97,7 @@ def test_the_page_says_which_cup_how_flour_got_in_which_eggs_and_which_degrees()
     assert told == {
         "Cup and spoons": "metric: 1 cup 250 ml, 1 tbsp 15 ml, 1 tsp 5 ml",
         # 137 g in the US cup of 236.6 ml (USDA SR28 20129) is 144.8 g in 250 ml.
-        "A cup of white flour": "dipped full and levelled, 145 g, where no pack says otherwise",
+        "A cup of white flour": "dipped full and leveled, 145 g, where no pack says otherwise",
         "Eggs": "large, where a line names no size",
         "Oven in °C": "rounded to the nearest 5",
     }
