@@ -1,4 +1,4 @@
-"""The pictures to share of home, of posts and of standing pages: where they stand, what they say, and that it is read."""
+"""The pictures to share of home, of posts and of standing pages: where they stand, and what they say."""
 
 from dataclasses import replace
 from datetime import date
