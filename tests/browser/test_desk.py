@@ -63,6 +63,13 @@ def _bring(page: Page, desk: Served) -> str:
     write = page.get_by_role("button", name="Write the recipe file")
     expect(write).to_be_disabled()
     page.get_by_role("button", name="Accept all lines").click()
+    cut = "all => all.filter((each) => each.scrollHeight > each.clientHeight + 1).length"
+    assert page.locator(".result textarea").evaluate_all(cut) == 0
+    line = page.get_by_role("textbox", name="Line 3", exact=True)
+    line.focus()
+    assert page.locator(".came-from:visible").count() == 1
+    line.press("Enter")
+    expect(page.get_by_role("textbox", name="Line 4", exact=True)).to_be_focused()
     for box in page.locator(".result [type=checkbox]:not(:checked)").all():
         box.check()
     name = page.locator("#name").input_value()
