@@ -15,7 +15,7 @@ from babel.messages.catalog import Catalog
 from babel.messages.pofile import write_po
 
 from tests.wording.test_catalogue import wanted
-from tests.wording.texts import Text
+from tests.wording.texts import ROOT, Text
 
 HERE = Path(__file__).resolve().parent / "backstube"
 PEOPLE = """\
@@ -39,7 +39,7 @@ _WORD = re.compile(r"[A-Za-z\u00c0-\u024f]*[A-Za-z][A-Za-z\u00c0-\u024f]*")
 _PAPERS = re.compile(r"\bA[4-7]\b")
 
 
-def lay(root: Path, project: Path, language: str, *, only: str = "") -> Path:
+def lay(root: Path, language: str, *, only: str = "") -> Path:
     """The content folder in a language. `only` leaves all bakes but one, and what speaks of them."""
     content = root / "content"
     shutil.copytree(HERE, content)
@@ -49,7 +49,7 @@ def lay(root: Path, project: Path, language: str, *, only: str = "") -> Path:
     (content / "private").mkdir()
     (content / "private/people.yaml").write_text(PEOPLE, encoding="utf-8")
     (content / "media").mkdir()
-    shutil.copy(project / "content/media/seeded-tin-loaf.jpg", content / "media/brot.jpg")
+    shutil.copy(ROOT / "content/media/seeded-tin-loaf.jpg", content / "media/brot.jpg")
     site = (content / "site.yaml").read_text(encoding="utf-8")
     (content / "site.yaml").write_text(
         site.replace("language: de", f"language: {language}"), encoding="utf-8"

@@ -39,28 +39,28 @@ def _left(content: Path, output: Path, without: frozenset[str]) -> list[str]:
     return list(escaped(told_under(output), lambda word: word not in own))
 
 
-def test_no_word_of_ours_is_left_on_pages_and_in_texts(tmp_path: Path, project: Path) -> None:
-    assert _left(lay(tmp_path, project, OTHER), tmp_path / "out", SLOW) == []
+def test_no_word_of_ours_is_left_on_pages_and_in_texts(tmp_path: Path) -> None:
+    assert _left(lay(tmp_path, OTHER), tmp_path / "out", SLOW) == []
     page = (tmp_path / "out/site/recipes/kastenbrot/index.html").read_text(encoding="utf-8")
     assert f"{marked('Weigh out')}" in page
     assert "Σεπτεμβρίου" in page, "days are those of CLDR"
 
 
-def test_no_word_of_ours_is_left_on_paper_and_pictures(tmp_path: Path, project: Path) -> None:
-    content = lay(tmp_path, project, OTHER, only="kastenbrot")
+def test_no_word_of_ours_is_left_on_paper_and_pictures(tmp_path: Path) -> None:
+    content = lay(tmp_path, OTHER, only="nachtvorteig")
     assert _left(content, tmp_path / "out", frozenset({"pages", "lists", "pictures"})) == []
 
 
 @pytest.mark.long
-def test_no_word_of_ours_is_left_anywhere(tmp_path: Path, project: Path) -> None:
-    content = lay(tmp_path, project, OTHER)
+def test_no_word_of_ours_is_left_anywhere(tmp_path: Path) -> None:
+    content = lay(tmp_path, OTHER)
     assert _left(content, tmp_path / "out", frozenset()) == []
 
 
-def test_no_word_of_ours_is_left_in_books_and_on_sheets_of_cards(tmp_path: Path, project: Path) -> None:
-    content = lay(tmp_path, project, OTHER)
+def test_no_word_of_ours_is_left_in_books_and_on_sheets_of_cards(tmp_path: Path) -> None:
+    content = lay(tmp_path, OTHER)
     result, own = check_folder(content, day=DAY), makers_words(content)
-    names = ("nusszopf", "zitronenkuchen")
+    names = ("zitronenkuchen",)
     books = {each: bind(result, names, Wanted(epub=each == "epub"), subject="") for each in ("pdf", "epub")}
     texts = [(f"book.{each}", text) for each, book in books.items() for text in told_in(each, book.content)]
     sheets = lay_cards(result, names[:1], subject="")
@@ -68,8 +68,8 @@ def test_no_word_of_ours_is_left_in_books_and_on_sheets_of_cards(tmp_path: Path,
     assert list(escaped(texts, lambda word: word not in own)) == []
 
 
-def test_what_is_not_said_is_found(tmp_path: Path, project: Path) -> None:
-    own = makers_words(lay(tmp_path, project, OTHER))
+def test_what_is_not_said_is_found(tmp_path: Path) -> None:
+    own = makers_words(lay(tmp_path, OTHER))
     texts = [
         ("a.html", "Κρωστε von Tilda"),
         ("b.html", "Weigh out"),
