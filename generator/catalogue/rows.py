@@ -11,11 +11,10 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any, TypeAlias
 
-import yaml
-
 from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.ingredient import US_CUP_ML, Ingredient
 from generator.catalogue.names import fold
+from generator.catalogue.tables import parsed_table
 
 Row: TypeAlias = Mapping[str, Any]
 
@@ -66,8 +65,7 @@ def built_in_rows() -> tuple[Ingredient, ...]:
 
 def read_rows(text: str, *, group: str) -> tuple[Ingredient, ...]:
     """The rows of one data file."""
-    loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-    return tuple(_ingredient(row, group=group) for row in yaml.load(text, Loader=loader))
+    return tuple(_ingredient(row, group=group) for row in parsed_table(text))
 
 
 def grams_per_ml(weighing: Row) -> Fraction:

@@ -8,6 +8,7 @@ ones.
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.declaration.claims import without_claims
 from generator.declaration.emphasis import in_list, joined, merged, plain_text
@@ -16,6 +17,7 @@ from generator.declaration.model import LineAllergens, Run
 from generator.declaration.pack import listed_as, lowered, read_pack
 from generator.declaration.regions import Region
 from generator.formula.model import Formula, Line, Use, Ware
+from generator.measure.same import Same
 from generator.wording.speech import say, voice
 
 WEIGHED, UNWEIGHED, OPTIONAL, CHOICE, EXTRA = "weighed", "unweighed", "optional", "choice", "extra"
@@ -28,20 +30,17 @@ class Entry:
 
     `grams` is what stays in the bake, 0 unless `place` is WEIGHED; `instead` names what a CHOICE stands for;
     `ids` are what the region declares of it, in the order they are met; `names` are the maker's word for it and the
-    catalogue's.
+    catalogue's. `key` is the text of the entry, under which it stands once.
     """
 
     runs: tuple[Run, ...]
+    key: str
     place: str
     grams: Fraction
     ids: tuple[str, ...]
     water: bool = False
     instead: str = ""
     names: tuple[str, ...] = ()
-
-    @property
-    def key(self) -> str:
-        return plain_text(self.runs).casefold()
 
 
 def entries(formula: Formula, *, book: Mapping[str, Formula], region: Region) -> tuple[Entry, ...]:
@@ -131,6 +130,7 @@ def _entry(
     runs, first = _named(line, carried, book, region, seen)
     return Entry(
         runs=runs,
+        key=_key(runs),
         place=place,
         grams=kept.mid if kept else Fraction(0),
         ids=tuple(dict.fromkeys((*first, *declared_ids(carried, region)))),
@@ -143,14 +143,19 @@ def _extra_entry(use: Use, book: Mapping[str, Formula], region: Region, seen: fr
     if use.line is not None:
         return _entry(use.line, EXTRA, book, region, seen)
     carried = extra_allergens(use, book=book)
-    text = _ware_text(use.ware, use.item, region)
+    runs = _ware_runs(use.ware, use.item, needed_ids(carried, region), region)
     return Entry(
-        runs=in_list(text, needed_ids(carried, region), region),
+        runs=runs,
+        key=_key(runs),
         place=EXTRA,
         grams=Fraction(0),
         ids=declared_ids(carried, region),
         water=bool(use.ware and use.ware.ingredient.group == _WATER),
     )
+
+
+def _key(runs: tuple[Run, ...]) -> str:
+    return plain_text(runs).casefold()
 
 
 def _named(
@@ -164,7 +169,7 @@ def _named(
         carried_ids = tuple(dict.fromkeys(each for entry in made_of for each in entry.ids))
         return _with_inner(line.item, made_of, carried_ids, needed, region), carried_ids
     if formula is None or formula.name in seen:
-        return in_list(_ware_text(line.ware, line.item, region), needed, region), ()
+        return _ware_runs(line.ware, line.item, needed, region), ()
     inner = _entries(formula, book, region, seen | {formula.name})
     ids = tuple(dict.fromkeys(each for entry in inner for each in entry.ids))
     return _with_inner(line.item, inner, ids, needed, region), ids
@@ -178,6 +183,18 @@ def _with_inner(
     name = lowered(without_claims(item)) or say("part made beforehand")
     missing = tuple(each for each in needed if not set(region.shown_ids(each)) <= {*ids, *region.list_only})
     return merged((Run(text=f"{name} ("), *shown, Run(text=")"), *in_list("", missing, region)))
+
+
+def _ware_runs(ware: Ware | None, item: str, needed: tuple[str, ...], region: Region) -> tuple[Run, ...]:
+    return _listed(Same(ware), item, needed, Same(region), voice().tag)
+
+
+@lru_cache(maxsize=2048)
+def _listed(
+    ware: Same[Ware | None], item: str, needed: tuple[str, ...], of: Same[Region], language: str
+) -> tuple[Run, ...]:
+    """Many recipes list the same things. `language` keeps the words of one apart from those of another."""
+    return in_list(_ware_text(ware.thing, item, of.thing), needed, of.thing)
 
 
 def _ware_text(ware: Ware | None, item: str, region: Region) -> str:

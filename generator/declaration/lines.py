@@ -5,6 +5,7 @@ a component add up, at any amount, kept or discarded.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 
 from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.ingredient import Ingredient
@@ -16,6 +17,8 @@ from generator.declaration.pack import PackReading, read_pack
 from generator.declaration.regions import REGION_NAMES
 from generator.declaration.words import matches
 from generator.formula.model import Formula, Line, Use, Ware, WholePart
+from generator.measure.same import Same
+from generator.wording.speech import voice
 
 CONTAINS, MAY = "contains", "may contain"
 EVERYWHERE = frozenset(REGION_NAMES)
@@ -57,7 +60,14 @@ def extras(formula: Formula) -> tuple[Use, ...]:
 
 def formula_allergens(formula: Formula, *, book: Mapping[str, Formula]) -> LineAllergens:
     """Everything that touches the bake, whether it counts or not."""
-    return _whole(formula, book, frozenset({formula.name}))
+    return _formula_allergens(Same(formula), Same(book), voice().tag)
+
+
+@lru_cache(maxsize=64)
+def _formula_allergens(of: Same[Formula], book: Same[Mapping[str, Formula]], language: str) -> LineAllergens:
+    """The regions ask for it one after the other."""
+    formula = of.thing
+    return _whole(formula, book.thing, frozenset({formula.name}))
 
 
 def every_line(lines: Iterable[Line]) -> Iterator[Line]:
@@ -158,6 +168,13 @@ def _extra(use: Use, book: Mapping[str, Formula], seen: frozenset[str]) -> LineA
 def _ware(ware: Ware | None, part: str, item: str) -> LineAllergens:
     if ware is None:
         return _summed((), (f"{_capital(item)} is not known, so what it holds is not known.",))
+    return _known_ware(Same(ware), part, item, voice().tag)
+
+
+@lru_cache(maxsize=1024)
+def _known_ware(same: Same[Ware], part: str, item: str, language: str) -> LineAllergens:
+    """Each region, each list and each check asks for it anew. `language` keeps what is said in one apart."""
+    ware = same.thing
     readings = tuple((pack, read_pack(pack.label)) for pack in ware.packs)
     traces = [trace for each in readings for trace in _label_traces(*each, part, item)]
     traces += _catalogue_traces(ware, part, item)

@@ -13,9 +13,8 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
-import yaml
-
 from generator.catalogue.allergens import ALLERGENS
+from generator.catalogue.tables import parsed_table
 from generator.wording.speech import say_of, voice
 
 
@@ -146,7 +145,7 @@ def _files() -> Mapping[str, Mapping[str, Any]]:
     """The data of every region by its name, in the order that the files state."""
     folder = files("generator.declaration").joinpath("regions")
     texts = (each.read_text(encoding="utf-8") for each in folder.iterdir() if each.name.endswith(".yaml"))
-    found = {data["id"]: data for data in map(yaml.safe_load, texts)}
+    found = {data["id"]: data for data in map(parsed_table, texts)}
     whole = {name: {**found.get(data.get("as_in", ""), {}), **data} for name, data in found.items()}
     return MappingProxyType(dict(sorted(whole.items(), key=lambda each: (each[1]["order"], each[0]))))
 

@@ -11,10 +11,9 @@ from functools import cache, lru_cache
 from importlib.resources import files
 from itertools import combinations
 
-import yaml
-
 from generator.catalogue.load import built_in
 from generator.catalogue.names import fold, number_forms
+from generator.catalogue.tables import parsed_table
 from generator.declaration.words import Match, meanings, plain
 
 # Of a longer heap of strange words the rest is counted, not looked at: the pack is asked about in any case.
@@ -87,7 +86,7 @@ def _vocabulary() -> frozenset[str]:
         for row in built_in()
         for text in (*row.names, row.label_name, row.made_of, *row.label_names.values())
     )
-    every = (*yaml.safe_load(text).values(), *meanings(), *named)
+    every = (*parsed_table(text).values(), *meanings(), *named)
     return frozenset(
         part
         for each in every

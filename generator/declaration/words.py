@@ -13,10 +13,9 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
-import yaml
-
 from generator.catalogue.allergens import ALLERGENS
 from generator.catalogue.names import fold, number_forms
+from generator.catalogue.tables import parsed_table
 
 _QUOTES = str.maketrans({"‘": "'", "’": "'", "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " "})
 _WORD = re.compile(r"(?<![a-z0-9'])[a-z0-9]+")
@@ -113,7 +112,7 @@ def meanings() -> Mapping[str, Meaning]:
 
 def _rows() -> list[dict[str, Any]]:
     text = files("generator.declaration").joinpath("words.yaml").read_text(encoding="utf-8")
-    rows: list[dict[str, Any]] = yaml.safe_load(text)
+    rows: list[dict[str, Any]] = parsed_table(text)
     return rows
 
 

@@ -28,6 +28,25 @@ from generator.measure.number import Range
 _UNSCALED_UNITS = frozenset({"pinch", "dash", "drop"})
 
 
+class _Times:
+    """Amounts so many times as large, each once: a line, what is kept of it and its use are mostly equal."""
+
+    def __init__(self, factor: Fraction) -> None:
+        self.factor = factor
+        self._known: dict[tuple[int, int, int, int], Range] = {}
+
+    def __call__(self, amount: Range) -> Range:
+        low, high = amount.low, amount.high
+        # Whole numbers, for a fraction takes longer to hash than to multiply.
+        key = (low.numerator, low.denominator, high.numerator, high.denominator)
+        if key not in self._known:
+            self._known[key] = amount.scaled(self.factor)
+        return self._known[key]
+
+    def known(self, amount: Range | None) -> Range | None:
+        return None if amount is None else self(amount)
+
+
 def scaled(formula: Formula, factor: Fraction) -> Formula:
     """The formula `factor` times as large. `factor` is above zero: `factor_for` gives no other one.
 
@@ -36,14 +55,17 @@ def scaled(formula: Formula, factor: Fraction) -> Formula:
     """
     if factor <= 0:
         raise ValueError(f"a formula is scaled by more than nothing, not by {factor}")
-    lines = {id(line): _line(line, factor) for line in formula.lines}
+    if factor == 1:
+        return formula
+    by = _Times(factor)
+    lines = {id(line): _line(line, by) for line in formula.lines}
     return replace(
         formula,
-        parts=tuple(_part(part, lines, factor) for part in formula.parts),
-        totals=_totals(formula.totals, factor),
-        ways=tuple(_way(way, lines, factor) for way in formula.ways),
-        intro=_words(formula.intro, lines, factor),
-        weighs=_range(formula.weighs, factor),
+        parts=tuple(_part(part, lines, by) for part in formula.parts),
+        totals=_totals(formula.totals, by),
+        ways=tuple(_way(way, lines, by) for way in formula.ways),
+        intro=_words(formula.intro, lines, by),
+        weighs=by.known(formula.weighs),
         component_shares=MappingProxyType(
             {name: share * factor for name, share in formula.component_shares.items()}
         ),
@@ -61,73 +83,72 @@ def stays(line: Line) -> bool:
     return bool(line.written.words) or bool(names & _UNSCALED_UNITS)
 
 
-def _range(amount: Range | None, factor: Fraction) -> Range | None:
-    return None if amount is None else amount.scaled(factor)
-
-
-def _line(line: Line, factor: Fraction) -> Line:
-    alternatives = tuple(_line(each, factor) for each in line.alternatives)
+def _line(line: Line, by: _Times) -> Line:
+    alternatives = tuple(_line(each, by) for each in line.alternatives)
     if stays(line):
         return replace(line, alternatives=alternatives)
     return replace(
         line,
         alternatives=alternatives,
-        inside=tuple(_line(each, factor) for each in line.inside),
-        grams=_range(line.grams, factor),
-        kept=_range(line.kept, factor),
-        millilitres=_range(line.millilitres, factor),
-        count=_range(line.count, factor),
+        inside=tuple(_line(each, by) for each in line.inside),
+        grams=by.known(line.grams),
+        kept=by.known(line.kept),
+        millilitres=by.known(line.millilitres),
+        count=by.known(line.count),
     )
 
 
-def _part(part: Part, lines: Mapping[int, Line], factor: Fraction) -> Part:
-    return replace(part, lines=tuple(lines[id(line)] for line in part.lines), grams=part.grams.scaled(factor))
+def _part(part: Part, lines: Mapping[int, Line], by: _Times) -> Part:
+    return replace(part, lines=tuple(lines[id(line)] for line in part.lines), grams=by(part.grams))
 
 
-def _totals(totals: Totals, factor: Fraction) -> Totals:
+def _totals(totals: Totals, by: _Times) -> Totals:
     return replace(
         totals,
-        grams=totals.grams.scaled(factor),
-        dough_grams=totals.dough_grams.scaled(factor),
-        flour=totals.flour * factor,
-        water=totals.water * factor,
-        finished_grams=_range(totals.finished_grams, factor),
+        grams=by(totals.grams),
+        dough_grams=by(totals.dough_grams),
+        flour=totals.flour * by.factor,
+        water=totals.water * by.factor,
+        finished_grams=by.known(totals.finished_grams),
     )
 
 
-def _way(way: Way, lines: Mapping[int, Line], factor: Fraction) -> Way:
-    return replace(way, sections=tuple(_section(each, lines, factor) for each in way.sections))
+def _way(way: Way, lines: Mapping[int, Line], by: _Times) -> Way:
+    return replace(way, sections=tuple(_section(each, lines, by) for each in way.sections))
 
 
-def _section(section: Section, lines: Mapping[int, Line], factor: Fraction) -> Section:
-    return replace(section, blocks=tuple(_block(each, lines, factor) for each in section.blocks))
+def _section(section: Section, lines: Mapping[int, Line], by: _Times) -> Section:
+    return replace(section, blocks=tuple(_block(each, lines, by) for each in section.blocks))
 
 
-def _block(block: Block, lines: Mapping[int, Line], factor: Fraction) -> Block:
-    return replace(block, words=_words(block.words, lines, factor))
+def _block(block: Block, lines: Mapping[int, Line], by: _Times) -> Block:
+    words = _words(block.words, lines, by)
+    return block if words is block.words else replace(block, words=words)
 
 
-def _words(words: Words, lines: Mapping[int, Line], factor: Fraction) -> Words:
-    return replace(words, mentions=tuple(_mention(each, lines, factor) for each in words.mentions))
+def _words(words: Words, lines: Mapping[int, Line], by: _Times) -> Words:
+    if not any(isinstance(each, Use | WholePart) for each in words.mentions):
+        return words
+    return replace(words, mentions=tuple(_mention(each, lines, by) for each in words.mentions))
 
 
-def _mention(mention: Mention, lines: Mapping[int, Line], factor: Fraction) -> Mention:
+def _mention(mention: Mention, lines: Mapping[int, Line], by: _Times) -> Mention:
     if isinstance(mention, Use):
-        return _use(mention, lines, factor)
+        return _use(mention, lines, by)
     if isinstance(mention, WholePart):
-        return replace(mention, uses=tuple(_use(each, lines, factor) for each in mention.uses))
+        return replace(mention, uses=tuple(_use(each, lines, by) for each in mention.uses))
     return mention
 
 
-def _use(use: Use, lines: Mapping[int, Line], factor: Fraction) -> Use:
+def _use(use: Use, lines: Mapping[int, Line], by: _Times) -> Use:
     """An extra keeps its amount: the spoon of flour that mends a dough is added until the dough is right."""
-    line = None if use.line is None else lines.get(id(use.line)) or _line(use.line, factor)
+    line = None if use.line is None else lines.get(id(use.line)) or _line(use.line, by)
     if use.extra or (line is not None and stays(line)):
         return replace(use, line=line)
     return replace(
         use,
         line=line,
-        grams=_range(use.grams, factor),
-        millilitres=_range(use.millilitres, factor),
-        count=_range(use.count, factor),
+        grams=by.known(use.grams),
+        millilitres=by.known(use.millilitres),
+        count=by.known(use.count),
     )

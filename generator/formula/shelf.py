@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.load import Pantry
 from generator.catalogue.lookup import Catalogue, fold
 from generator.diagnostics.diagnostic import nearest
 from generator.formula.model import Ware
+from generator.measure.same import Same
 from generator.measure.unit import Spoons
 
 LONGEST_NAME = 120
@@ -54,13 +56,7 @@ class Shelf:
         return first if ware is not None and first in ware.ingredient.modifiers else ""
 
     def _exactly(self, name: str) -> Ware | None:
-        if len(name) > LONGEST_NAME:
-            return None
-        ingredient = self.pantry.ingredient(name) or self.catalogue.find(name)
-        if ingredient is None:
-            return None
-        pack = self.pantry.pack_for(name) or self.pantry.pack_for(ingredient.name)
-        return Ware(ingredient=ingredient, packs=(pack,) if pack else ())
+        return None if len(name) > LONGEST_NAME else _exactly(Same(self), name)
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Names of the pantry and the catalogue most like `name`."""
@@ -73,3 +69,14 @@ class Shelf:
         """The size word to look up where a line names none: the setting for eggs, else the usual piece."""
         sized = ingredient.group == "egg" and self.egg in ingredient.pieces
         return self.egg if sized else ""
+
+
+@lru_cache(maxsize=2048)
+def _exactly(of: Same[Shelf], name: str) -> Ware | None:
+    """One ware for one name, whichever recipe asks: what was worked out of it is then remembered for all of them."""
+    shelf = of.thing
+    ingredient = shelf.pantry.ingredient(name) or shelf.catalogue.find(name)
+    if ingredient is None:
+        return None
+    pack = shelf.pantry.pack_for(name) or shelf.pantry.pack_for(ingredient.name)
+    return Ware(ingredient=ingredient, packs=(pack,) if pack else ())

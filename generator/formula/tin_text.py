@@ -13,10 +13,12 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.formula.tins import Sides, TinShape
 from generator.measure.length import LONGEST_TEXT, SHAPES, Length, read_tin
 from generator.measure.quantity import read_quantity
+from generator.measure.same import Same
 from generator.measure.unit import SPOONS, Kind, Spoons
 
 MOST_MM = Fraction(1000)
@@ -88,9 +90,21 @@ class _Draft:
 
 def read_shape(text: str, *, spoons: Spoons = SPOONS["us"]) -> tuple[TinShape | None, Faults]:
     """The tin that the whole text describes, or None with at least one fault. Never raises, whatever the text."""
-    words = " ".join(text.split())
-    if len(text) > LONGEST_TEXT or _SHAPE.search(words) is None:
-        return None, (_fault("unreadable", "this names no tin that can be measured", _EXAMPLE),)
+    if len(text) > LONGEST_TEXT:
+        return None, (_no_tin(),)
+    return _read_shape(text, Same(spoons))
+
+
+def _no_tin() -> TinFault:
+    return _fault("unreadable", "this names no tin that can be measured", _EXAMPLE)
+
+
+@lru_cache(maxsize=256)
+def _read_shape(text: str, of: Same[Spoons]) -> tuple[TinShape | None, Faults]:
+    """Its page, its other sizes and its sheet ask for the tin of a recipe, and many recipes have one tin."""
+    words, spoons = " ".join(text.split()), of.thing
+    if _SHAPE.search(words) is None:
+        return None, (_no_tin(),)
     if _NEGATIVE.search(words):
         return None, (_fault("negative", "a side of a tin cannot be negative", _EXAMPLE),)
     head, *clauses = _SPLIT.split(words)

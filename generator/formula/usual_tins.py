@@ -7,11 +7,12 @@ apart), so a recipe in inches is compared with inches and one in centimetres wit
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 
 from generator.formula.tin_text import read_shape
 from generator.formula.tins import By, TinShape, factor_between
+from generator.measure.same import Same
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +83,12 @@ def offers(tin: TinShape) -> tuple[Offer, ...]:
     Flat tins are compared by depth, for their sizes are sold in several depths; all others by fill where the
     recipe's tin has a volume. A tin equal to the recipe's own is left out. Empty where nothing can be compared.
     """
+    return _offers(Same(tin))
+
+
+@lru_cache(maxsize=256)
+def _offers(of: Same[TinShape]) -> tuple[Offer, ...]:
+    tin = of.thing
     if tin.kind == "muffin":
         return _muffin_offers(tin)
     metric = tin.stated != "in"

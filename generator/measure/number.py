@@ -28,16 +28,16 @@ class Range:
 
     @classmethod
     def exact(cls, value: Fraction | int) -> "Range":
-        exactly = Fraction(value)
+        exactly = value if type(value) is Fraction else Fraction(value)
         return cls(exactly, exactly)
 
     @property
     def mid(self) -> Fraction:
-        return (self.low + self.high) / 2
+        return self.low if self.low is self.high else (self.low + self.high) / 2
 
     @property
     def is_exact(self) -> bool:
-        return self.low == self.high
+        return self.low is self.high or self.low == self.high
 
     def __add__(self, other: "Range") -> "Range":
         low = self.low + other.low

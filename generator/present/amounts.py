@@ -13,7 +13,7 @@ from generator.measure.number import Range
 from generator.measure.same import Same
 from generator.measure.unit import Spoons
 from generator.wording.forms import number
-from generator.wording.speech import later, say
+from generator.wording.speech import later, say, voice
 
 CLOSE = Fraction(25, 1000)
 """A volume may miss its weight by 2.5 %; where no scoops come that near, the weight does the work."""
@@ -66,16 +66,25 @@ def pointed(value: Fraction, *, places: int) -> str:
 
 def grams_on_scale(grams: Fraction) -> str:
     """Whole grams from 10 g on, tenths below, hundredths below 1 g: what kitchen and pocket scales show."""
-    if grams >= Fraction(995, 100):
-        return decimal(grams, places=0)
-    return decimal(grams, places=1 if grams >= Fraction(95, 100) else 2)
+    # Whole numbers compare many times faster than fractions.
+    hundred, one = 100 * grams.numerator, grams.denominator
+    return decimal(grams, places=0 if hundred >= 995 * one else 1 if hundred >= 95 * one else 2)
 
 
 def weight_words(grams: Range | None) -> str:
     """`430 g`, `20–25 g`; "" where no weight is known."""
     if grams is None:
         return ""
-    return say("{weight} g", weight=ends(grams_on_scale(grams.low), grams_on_scale(grams.high)))
+    low, high = grams.low, grams.high
+    return _weight_words(low.numerator, low.denominator, high.numerator, high.denominator, voice().tag)
+
+
+@lru_cache(maxsize=16384)
+def _weight_words(low: int, of_low: int, high: int, of_high: int, language: str) -> str:
+    """A line, its total, its use in a step and its row of the sheet tell one weight. Whole numbers as a key: to hash
+    a fraction takes longer. `language` keeps the words of one apart from those of another."""
+    lighter, heavier = (grams_on_scale(Fraction(*each)) for each in ((low, of_low), (high, of_high)))
+    return say("{weight} g", weight=ends(lighter, heavier))
 
 
 def ends(low: str, high: str) -> str:
@@ -153,31 +162,69 @@ class _Sizes:
 
 
 def _sizes(millilitres: Fraction, spoons: Spoons) -> _Sizes:
-    reach = min(millilitres * CLOSE, spoons.cup * WIDEST_MISS)
-    exact = (millilitres, reach, spoons.cup / 12, spoons.tbsp, spoons.tsp / 8)
+    scoop = _scoop_sizes(Same(spoons))
+    # Over this denominator the volume and its reach are whole numbers.
+    volume, by = millilitres.numerator * scoop.unit, millilitres.denominator * CLOSE.denominator
+    return _Sizes(
+        volume=volume * CLOSE.denominator,
+        reach=min(volume * CLOSE.numerator, scoop.miss * by),
+        cup=scoop.twelfth * by * 12,
+        tbsp=scoop.tbsp * by,
+        eighth=scoop.eighth * by,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _ScoopSizes:
+    """How far a volume is missed at most, a twelfth of a cup, a tablespoon and an eighth of a teaspoon, as whole
+    numbers of which `unit` make a millilitre."""
+
+    unit: int
+    miss: int
+    twelfth: int
+    tbsp: int
+    eighth: int
+
+
+@lru_cache(maxsize=16)
+def _scoop_sizes(spoons: Same[Spoons]) -> _ScoopSizes:
+    cup, tbsp, tsp = spoons.thing.cup, spoons.thing.tbsp, spoons.thing.tsp
+    exact = (cup * WIDEST_MISS, cup / 12, tbsp, tsp / 8)
     unit = lcm(*(each.denominator for each in exact))
-    volume, within, twelfth, tbsp, eighth = (each.numerator * (unit // each.denominator) for each in exact)
-    return _Sizes(volume, within, twelfth * 12, tbsp, eighth)
+    miss, twelfth, tablespoon, eighth = (each.numerator * (unit // each.denominator) for each in exact)
+    return _ScoopSizes(unit=unit, miss=miss, twelfth=twelfth, tbsp=tablespoon, eighth=eighth)
 
 
 def _fewest_close(sizes: _Sizes) -> Scoops | None:
     """Of what comes near enough: the fewest scoops, then the nearest, then the fewest kinds of scoop."""
     best: tuple[int, int, int] | None = None
     found = (0, 0, 0)
-    for twelfths, tbsp, left in sizes.rests():
-        if -left > sizes.reach or left - sizes.reach > (sizes.most_eighths - 1) * sizes.eighth:
-            continue
+    for twelfths, tbsp, left in _within_spoons(sizes):
+        least, most = -((sizes.reach - left) // sizes.eighth), (left + sizes.reach) // sizes.eighth
         large = twelfths // 12 + (twelfths % 12 > 0) + tbsp
-        if best and large > best[0]:
+        # A teaspoon is the largest of the spoons that fill up the rest.
+        if least > most or (best and large + max(-(-least // 8), 0) > best[0]):
             continue
         for eighths in _teaspoons(left, sizes):
-            miss = abs(left - eighths * sizes.eighth)
             count = large + eighths // 8 + _SPOON_SCOOPS[eighths % 8]
-            if miss <= sizes.reach and count:
+            if count and least <= eighths <= most:
+                miss = abs(left - eighths * sizes.eighth)
                 key = (count, miss, (twelfths > 0) + (tbsp > 0) + (eighths > 0))
                 if best is None or key < best:
                     best, found = key, (twelfths, tbsp, eighths)
     return _as_scoops(*found) if best else None
+
+
+def _within_spoons(sizes: _Sizes) -> Iterator[tuple[int, int, int]]:
+    """Of `rests` those that teaspoons can fill up within reach, or that are too much by no more than that."""
+    highest = sizes.reach + (sizes.most_eighths - 1) * sizes.eighth
+    for twelfths in sizes.twelfths():
+        after_cups = sizes.volume - twelfths * sizes.cup // 12
+        for tbsp in range(max(-((highest - after_cups) // sizes.tbsp), 0), _MOST_SPOONS + 1):
+            left = after_cups - tbsp * sizes.tbsp
+            if left < -sizes.reach:
+                break
+            yield twelfths, tbsp, left
 
 
 def _nearest(sizes: _Sizes) -> Scoops:
@@ -199,19 +246,26 @@ def _as_scoops(twelfths: int, tbsp: int, eighths: int) -> Scoops:
     return Scoops(cups=Fraction(twelfths, 12), tbsp=tbsp, tsp=Fraction(eighths, 8))
 
 
-def _teaspoons(left: int, sizes: _Sizes) -> Iterator[int]:
+def _teaspoons(left: int, sizes: _Sizes) -> tuple[int, ...]:
     """Eighths of a teaspoon worth trying: those next to `left`, and the fewest spoons within reach of it."""
     least = -((sizes.reach - left) // sizes.eighth)
-    near = {left // (sizes.eighth * step) * step + more for step in (1, 2, 4, 6, 8) for more in (0, step)}
+    return _worth_trying(left // sizes.eighth, least, sizes.most_eighths)
+
+
+@lru_cache(maxsize=8192)
+def _worth_trying(at: int, least: int, most: int) -> tuple[int, ...]:
+    near = {at // step * step + more for step in (1, 2, 4, 6, 8) for more in (0, step)}
     tried = near | {-(-least // step) * step for step in (1, 2, 4, 8)} | {0}
-    return (each for each in tried if 0 <= each < sizes.most_eighths)
+    return tuple(sorted(each for each in tried if 0 <= each < most))
 
 
 def volume_words(millilitres: Range | None, spoons: Spoons) -> str:
     """`3⅓ cups`, `1 tbsp + ⅜ tsp`, `1–1½ cups`, `a pinch`; "" where no volume is known."""
-    if millilitres is None or millilitres.high <= 0:
+    if millilitres is None or millilitres.high.numerator <= 0:
         return ""
-    low, high = _one_volume(millilitres.low, spoons), _one_volume(millilitres.high, spoons)
+    low = high = _one_volume(millilitres.low, spoons)
+    if millilitres.low is not millilitres.high:
+        high = _one_volume(millilitres.high, spoons)
     if low == high:
         return _sum(high)
     if len(low) == len(high) == 1 and low[0][1].rstrip("s") == high[0][1].rstrip("s"):
@@ -237,15 +291,16 @@ def _term(number: str, unit: str) -> str:
 
 
 def _one_volume(millilitres: Fraction, spoons: Spoons) -> tuple[tuple[str, str], ...]:
-    if millilitres < spoons.tsp / 12:
-        return (("a", "pinch"),)
     return _terms(millilitres.numerator, millilitres.denominator, Same(spoons))
 
 
 @lru_cache(maxsize=65536)
 def _terms(numerator: int, denominator: int, spoons: Same[Spoons]) -> tuple[tuple[str, str], ...]:
     """Whole numbers as a key: to hash a fraction takes longer than to find what is remembered of it."""
-    return scoops(Fraction(numerator, denominator), spoons.thing).terms
+    millilitres = Fraction(numerator, denominator)
+    if millilitres < spoons.thing.tsp / 12:
+        return (("a", "pinch"),)
+    return scoops(millilitres, spoons.thing).terms
 
 
 def count_words(count: Range) -> str:
@@ -257,7 +312,9 @@ def percent_words(percent: Fraction | None) -> str:
     """`100 %`, `62.2 %`, `0.28 %`; "" where there is none."""
     if percent is None:
         return ""
-    return say("{number} %", number=decimal(percent, places=1 if percent >= 1 else 2))
+    return say(
+        "{number} %", number=decimal(percent, places=1 if percent.numerator >= percent.denominator else 2)
+    )
 
 
 def pounds_and_ounces(grams: Fraction) -> str:

@@ -1,15 +1,17 @@
 """Temperatures for readers: the stated one as stated, the other scale rounded once."""
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final, Literal
 
 from generator.formula.model import Heat
 from generator.measure.number import Range
+from generator.measure.same import Same
 from generator.measure.temperature import DIAL_CELSIUS, nearest
 from generator.present.amounts import decimal, ends, mixed
 from generator.present.views import HeatView, MentionView
 from generator.settings import OvenC
-from generator.wording.speech import say
+from generator.wording.speech import say, voice
 
 HeatFirst = Literal["", "F", "C"]
 """Which scale stands first; "" as the maker wrote it."""
@@ -58,6 +60,13 @@ def heat_words(heat: Heat, *, oven_c: OvenC, first: HeatFirst = "") -> tuple[str
 
     A fan oven says so on both, for neither number is changed for it.
     """
+    return _heat_words(Same(heat), oven_c, first, voice().tag)
+
+
+@lru_cache(maxsize=1024)
+def _heat_words(of: Same[Heat], oven_c: OvenC, first: HeatFirst, language: str) -> tuple[str, str]:
+    """A step tells it in its sentence and beside it; `language` keeps the words of one apart."""
+    heat = of.thing
     in_f, in_c = degrees(fahrenheit(heat), "F"), degrees(celsius(heat, oven_c=oven_c), "C")
     if heat.temperature.fan:
         in_f, in_c = (say("{degrees} fan", degrees=each) for each in (in_f, in_c))

@@ -1,10 +1,12 @@
 """References worded for a sentence: what stands in the prose where the maker wrote braces."""
 
 import re
-from dataclasses import replace
+from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.formula.model import Heat, Line, Measure, Timed, Use, WholePart, Words
+from generator.measure.same import Same
 from generator.measure.unit import Spoons
 from generator.present.durations import length_words, minutes_words
 from generator.present.heats import heat_mention
@@ -14,7 +16,7 @@ from generator.present.stages import stage_words
 from generator.present.views import Amount, MentionView, Rich, UseView
 from generator.settings import Settings
 from generator.wording.forms import all_of
-from generator.wording.speech import say
+from generator.wording.speech import say, voice
 from generator.wording.vocabulary import said
 
 _MOST_NAMED = 3
@@ -22,6 +24,13 @@ _MOST_NAMED = 3
 
 def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
     """The passage with its mentions worded, and the same as plain text."""
+    return _rich(Same(words), Same(settings), Same(spoons), voice().tag)
+
+
+@lru_cache(maxsize=512)
+def _rich(of: Same[Words], by: Same[Settings], in_spoons: Same[Spoons], language: str) -> Rich:
+    """The page and the numbers of a recipe ask for the same passages; `language` keeps those of one apart."""
+    words, settings, spoons = of.thing, by.thing, in_spoons.thing
     views: list[MentionView] = []
     before, at = "", 0
     for found in PLACE.finditer(words.markdown):
@@ -37,19 +46,30 @@ def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
     return Rich(markdown=markdown, mentions=tuple(views), plain=plain_words(markdown, views))
 
 
-def resized_passage(worded: Rich, words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
-    """The passage with the amounts of its mentions worded anew, and without the plain text, which nobody asks for.
-
-    `words` is the same passage in another size: its times and temperatures are those that were worded.
-    """
+def amount_mentions(words: Words) -> Iterator[Use | WholePart]:
+    """The references with amounts, in the order in which they stand in the passage."""
     if not any(isinstance(each, Use | WholePart) for each in words.mentions):
-        return worded
-    mentions = (words.mentions[int(found.group(1))] for found in PLACE.finditer(words.markdown))
-    anew = (
-        _worded(each, settings=settings, spoons=spoons) if isinstance(each, Use | WholePart) else before
-        for each, before in zip(mentions, worded.mentions, strict=True)
-    )
-    return replace(worded, mentions=tuple(anew), plain="")
+        return
+    for found in PLACE.finditer(words.markdown):
+        mention = words.mentions[int(found.group(1))]
+        if isinstance(mention, Use | WholePart):
+            yield mention
+
+
+def amount_mention(mention: Use | WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:
+    """What stands in the sentence for an amount."""
+    if isinstance(mention, Use):
+        return _use(mention, settings=settings, spoons=spoons)
+    return _part(mention, settings=settings, spoons=spoons)
+
+
+def uses_of(words: Words) -> Iterator[Use]:
+    """Every amount that stands beside a step."""
+    for mention in words.mentions:
+        if isinstance(mention, Use):
+            yield mention
+        elif isinstance(mention, WholePart):
+            yield from mention.uses
 
 
 def _renumbered(markdown: str) -> str:
@@ -64,10 +84,8 @@ def _stage(stage: Timed, before: str, after: str) -> MentionView:
 
 
 def _worded(mention: Use | WholePart | Heat | Measure, *, settings: Settings, spoons: Spoons) -> MentionView:
-    if isinstance(mention, Use):
-        return _use(mention, settings=settings, spoons=spoons)
-    if isinstance(mention, WholePart):
-        return _part(mention, settings=settings, spoons=spoons)
+    if isinstance(mention, Use | WholePart):
+        return amount_mention(mention, settings=settings, spoons=spoons)
     if isinstance(mention, Heat):
         return heat_mention(mention, oven_c=settings.oven_c)
     return _measure(mention)
@@ -147,13 +165,7 @@ def linked_words(amount: str, item: str) -> str:
 
 def use_views(words: Words, *, settings: Settings, spoons: Spoons) -> tuple[UseView, ...]:
     """The amounts that stand beside a step."""
-    uses: list[Use] = []
-    for mention in words.mentions:
-        if isinstance(mention, Use):
-            uses.append(mention)
-        elif isinstance(mention, WholePart):
-            uses.extend(mention.uses)
-    return tuple(_use_view(use, settings=settings, spoons=spoons) for use in uses)
+    return tuple(_use_view(use, settings=settings, spoons=spoons) for use in uses_of(words))
 
 
 def _use_view(use: Use, *, settings: Settings, spoons: Spoons) -> UseView:

@@ -5,20 +5,20 @@ size is what `tinleaf show` is for.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.formula.model import Formula
 from generator.formula.tin_text import read_shape
 from generator.formula.usual_tins import offers
 from generator.formula.wish import Granted, Wish, grant
-from generator.present.recipe import Setting, recipe_view, reworded
+from generator.present.recipe import Setting, recipe_view
+from generator.present.resized import Both, both_orders, resized_words
 from generator.present.scaled import told_as_scaled
 from generator.present.size_views import OfferView, SizesView
 from generator.present.spots import heat_spots, sized_spots
 from generator.present.tins import factor_words, tin_title
 from generator.present.views import RecipeView
-from generator.settings import First
 from generator.wording.speech import later, say
 
 FACTORS = (Fraction(1, 2), Fraction(1), Fraction(3, 2), Fraction(2), Fraction(3))
@@ -46,7 +46,8 @@ def offer_views(formula: Formula, setting: Setting, plain: RecipeView | None = N
     """The recipe as written, the factors, then the usual tins for the recipe's own."""
     plain = plain or recipe_view(formula, setting)
     sizes = (*_factors(formula, setting), *_tins(formula, setting))
-    return tuple(_offer(size, plain, setting) for size in sizes)
+    orders = both_orders(setting)
+    return tuple(_offer(size, plain, orders) for size in sizes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,21 +91,16 @@ def _granted(formula: Formula, setting: Setting, *wishes: Wish) -> Granted:
     return found
 
 
-def _offer(size: _Size, plain: RecipeView, setting: Setting) -> OfferView:
+def _offer(size: _Size, plain: RecipeView, orders: Both) -> OfferView:
+    told = told_as_scaled(plain, size.granted)
+    front = (told.makes, told.portions, size.tin or told.tin)
+    words = tuple(resized_words(size.granted.formula, orders))
     return OfferView(
         id=size.id,
         kind=size.kind,
         title=size.title,
         scale=size.scale,
         notes=tuple(say(note.says) for note in size.granted.notes),
-        by_weight=_words(size, plain, setting, first="weight"),
-        by_volume=_words(size, plain, setting, first="volume"),
+        by_weight=(*front, *(by_weight for by_weight, _ in words)),
+        by_volume=(*front, *(by_volume for _, by_volume in words)),
     )
-
-
-def _words(size: _Size, plain: RecipeView, setting: Setting, *, first: First) -> tuple[str, ...]:
-    """What a site would show that puts this measure first, at every place that changes."""
-    ordered = replace(setting, settings=replace(setting.settings, first=first))
-    view = told_as_scaled(reworded(plain, size.granted.formula, ordered), size.granted)
-    view = replace(view, tin=size.tin) if size.tin else view
-    return tuple(words for _, words in sized_spots(view))

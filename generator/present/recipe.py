@@ -1,7 +1,7 @@
 """One recipe's view: everything its outputs may say, worded once."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 
 from generator.declaration.lines import line_allergens
@@ -21,11 +21,11 @@ from generator.present.film import video_views
 from generator.present.label import label_view
 from generator.present.measured import cups_beside, measured_facts, oven_views
 from generator.present.measures import line_amount, without_weight
-from generator.present.mentions import is_article, linked_words, resized_passage, rich
+from generator.present.mentions import is_article, linked_words, rich
 from generator.present.net_weight import net_weight
 from generator.present.reasons import reasons
 from generator.present.sheet import sheet_view
-from generator.present.steps import resized_ways, way_views
+from generator.present.steps import way_views
 from generator.present.times import iso_times, times_views
 from generator.present.views import (
     CreditView,
@@ -38,7 +38,6 @@ from generator.present.views import (
     ProseView,
     RecipeView,
 )
-from generator.present.yeast_words import yeast_view
 from generator.settings import Settings
 from generator.wording.forms import day_words, small
 from generator.wording.speech import later, say
@@ -112,7 +111,7 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
         portions=about.portions,
         tin=tin_words(about.tin_read, about.tin),
         keeps=about.keeps,
-        facts=_facts(formula),
+        facts=amount_facts(formula),
         parts=tuple(_part(part, setting) for part in formula.parts),
         ways=ways,
         common=common,
@@ -147,24 +146,6 @@ def recipe_view(formula: Formula, setting: Setting) -> RecipeView:
     )
 
 
-def reworded(view: RecipeView, formula: Formula, setting: Setting) -> RecipeView:
-    """The view with what a page tells of amounts worded anew: in another size, or with the other measure first.
-
-    Only the passages with amounts are worded anew, and those without their plain text.
-    """
-    settings, spoons = setting.settings, setting.spoons
-    ways, common = resized_ways(view.ways, view.common, formula, settings=settings, spoons=spoons)
-    return replace(
-        view,
-        facts=_facts(formula),
-        parts=tuple(_part(part, setting) for part in formula.parts),
-        ways=ways,
-        common=common,
-        intro=resized_passage(view.intro, formula.intro, settings=settings, spoons=spoons),
-        sheet=replace(view.sheet, yeast=yeast_view(formula, settings=settings)) if view.sheet else None,
-    )
-
-
 def kind_links(kinds: tuple[str, ...]) -> tuple[PageLink, ...]:
     return tuple(PageLink(title=small(kind), path=kind_path(kind)) for kind in kinds)
 
@@ -185,7 +166,7 @@ def photo_view(source: str, text: str, setting: Setting) -> PhotoView | None:
     )
 
 
-def _facts(formula: Formula) -> tuple[Fact, ...]:
+def amount_facts(formula: Formula) -> tuple[Fact, ...]:
     totals = formula.totals
     counted = any(part.counts for part in formula.parts)
     facts = [
@@ -237,7 +218,7 @@ def _line(line: Line, setting: Setting) -> LineView:
         preparation=", ".join(each for each in (line.written.preparation, extra) if each),
         note=note,
         optional=line.optional,
-        choices=tuple(_ingredient_line(each, setting) for each in line.alternatives),
+        choices=tuple(ingredient_line(each, setting) for each in line.alternatives),
         percent=percent_words(line.percent),
         component=_component(line, setting),
         allergens=tuple(map(allergen_word, carried.allergens)),
@@ -260,7 +241,7 @@ def _used_in(formula: Formula, setting: Setting) -> tuple[PageLink, ...]:
     return tuple(PageLink(title=each.about.title, path=recipe_path(each.name)) for each in users)
 
 
-def _ingredient_line(line: Line, setting: Setting) -> str:
+def ingredient_line(line: Line, setting: Setting) -> str:
     """A line in words: `430 g (3⅓ cups) bread flour, sifted`."""
     amount = line_amount(line, settings=setting.settings, spoons=setting.spoons)
     if line.count is not None and not line.volume_stated and amount.weight:
@@ -275,9 +256,9 @@ def _ingredient_line(line: Line, setting: Setting) -> str:
 
 def _told_line(line: Line, setting: Setting) -> str:
     """The line where nothing else says so: that it is optional, and its alternatives, which may carry allergens."""
-    words = _ingredient_line(line, setting)
+    words = ingredient_line(line, setting)
     words = say("{line} (optional)", line=words) if line.optional else words
-    others = (say(", or {line}", line=_ingredient_line(each, setting)) for each in line.alternatives)
+    others = (say(", or {line}", line=ingredient_line(each, setting)) for each in line.alternatives)
     return words + "".join(others)
 
 

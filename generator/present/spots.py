@@ -6,13 +6,11 @@ place while it writes it, so a place that is renamed on one side only is found b
 
 from collections.abc import Iterator
 
-from generator.present.views import BlockView, LineView, RecipeView, Rich, WayView
+from generator.present.sheet_views import MachineView
+from generator.present.views import BlockView, LineView, MentionView, RecipeView, Rich
 
 Heats = tuple[str, str, str]
 """As written, with °F first, with °C first."""
-
-# Where the amount of a reference stands: an extra begins with it.
-_ENDS = {"ingredient": ("tail",), "part": ("tail",), "extra": ("lead", "tail")}
 
 
 def sized_spots(view: RecipeView) -> Iterator[tuple[str, str]]:
@@ -25,7 +23,7 @@ def sized_spots(view: RecipeView) -> Iterator[tuple[str, str]]:
         for row, line in enumerate(part.lines, start=1):
             yield from _line(line, f"{number}.{row}")
     for way in view.ways:
-        yield from _machine(way)
+        yield from machine_spots(way.machine, way.anchor) if way.machine else ()
     yield from _yeast(view)
     for block in blocks_of(view):
         yield from _mentions(block.words, block.anchor)
@@ -57,15 +55,13 @@ def _line(line: LineView, place: str) -> Iterator[tuple[str, str]]:
     yield from ((f"choice {place}.{number}", words) for number, words in enumerate(line.choices, start=1))
 
 
-def _machine(way: WayView) -> Iterator[tuple[str, str]]:
+def machine_spots(machine: MachineView, place: str) -> Iterator[tuple[str, str]]:
     """What goes into the pan of a machine, and which pan it fits."""
-    if way.machine is None:
-        return
-    rows = [row for layer in way.machine.layers for row in layer.rows] + list(way.machine.added)
+    rows = [row for layer in machine.layers for row in layer.rows] + list(machine.added)
     for row in rows:
-        yield f"{way.anchor} {row.place} first", row.first
-        yield f"{way.anchor} {row.place} second", row.second
-    yield f"{way.anchor} pan", way.machine.pan
+        yield f"{place} {row.place} first", row.first
+        yield f"{place} {row.place} second", row.second
+    yield f"{place} pan", machine.pan
 
 
 def _yeast(view: RecipeView) -> Iterator[tuple[str, str]]:
@@ -77,8 +73,15 @@ def _yeast(view: RecipeView) -> Iterator[tuple[str, str]]:
 
 def _mentions(words: Rich, place: str) -> Iterator[tuple[str, str]]:
     for number, mention in enumerate(words.mentions):
-        for end in _ENDS.get(mention.kind, ()):
-            yield f"{place} mention {number} {end}", mention.lead if end == "lead" else mention.tail
+        for end, said in mention_spots(mention):
+            yield f"{place} mention {number} {end}", said
+
+
+def mention_spots(mention: MentionView) -> tuple[tuple[str, str], ...]:
+    """The end of a reference where its amount stands, and its words: an extra begins with it."""
+    if mention.kind in ("ingredient", "part"):
+        return (("tail", mention.tail),)
+    return (("lead", mention.lead), ("tail", mention.tail)) if mention.kind == "extra" else ()
 
 
 def _heat_mentions(words: Rich, place: str) -> Iterator[tuple[str, Heats]]:

@@ -1,6 +1,5 @@
 """The ways and their steps, each step with the amounts, times and temperatures it needs."""
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 from generator.formula.model import Block, Formula, Heat, Section, Way
@@ -8,7 +7,7 @@ from generator.measure.unit import Spoons
 from generator.present.addresses import slug
 from generator.present.heats import heat_view
 from generator.present.machine import machine_view
-from generator.present.mentions import resized_passage, rich, use_views
+from generator.present.mentions import rich, use_views
 from generator.present.times import stage_views
 from generator.present.views import BlockView, SectionView, WayView
 from generator.settings import Settings
@@ -29,46 +28,6 @@ def way_views(
     )
     common = next((view for view in views if not view.name), None)
     return tuple(view for view in views if view.name), common
-
-
-def resized_ways(
-    ways: tuple[WayView, ...], common: WayView | None, formula: Formula, *, settings: Settings, spoons: Spoons
-) -> tuple[tuple[WayView, ...], WayView | None]:
-    """The same ways with the amounts of `formula`, which is theirs in another size; all else stays as worded."""
-
-    def resized(view: WayView, way: Way) -> WayView:
-        machine = machine_view(formula, way, settings=settings, spoons=spoons)
-        return replace(_resized(view, way, settings=settings, spoons=spoons), machine=machine)
-
-    named = (way for way in formula.ways if way.name)
-    nameless = next((way for way in formula.ways if not way.name), None)
-    again = tuple(resized(view, way) for view, way in zip(ways, named, strict=True))
-    return again, resized(common, nameless) if common and nameless else None
-
-
-def _resized(view: WayView, way: Way, *, settings: Settings, spoons: Spoons) -> WayView:
-    sections = (
-        replace(
-            section,
-            blocks=tuple(
-                _resized_block(block, of, settings=settings, spoons=spoons)
-                for block, of in zip(section.blocks, written.blocks, strict=True)
-            ),
-        )
-        for section, written in zip(view.sections, _shown(way), strict=True)
-    )
-    return replace(view, sections=tuple(sections))
-
-
-def _resized_block(view: BlockView, block: Block, *, settings: Settings, spoons: Spoons) -> BlockView:
-    words = resized_passage(view.words, block.words, settings=settings, spoons=spoons)
-    if words is view.words:
-        return view
-    return replace(view, words=words, uses=use_views(block.words, settings=settings, spoons=spoons))
-
-
-def _shown(way: Way) -> Iterator[Section]:
-    return (section for section in way.sections if section.blocks or section.title)
 
 
 def _way(way: Way, index: int, *, settings: Settings, spoons: Spoons) -> WayView:

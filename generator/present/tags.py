@@ -20,6 +20,7 @@ from generator.present.label import label_view
 from generator.present.net_weight import net_weight
 from generator.present.recipe import Setting, recipe_view
 from generator.present.tag_views import NetWeight, TagView
+from generator.present.views import RecipeView
 from generator.wording.forms import day_words, short_day
 from generator.wording.speech import later, say
 
@@ -32,8 +33,10 @@ _KEEPS = re.compile(
 _NUMBERS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7}
 
 
-def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = None) -> TagView:
-    """The tag of a bake; with a record, of that day."""
+def tag_view(
+    formula: Formula, setting: Setting, record: BakeRecord | None = None, *, plain: RecipeView | None = None
+) -> TagView:
+    """The tag of a bake; with a record, of that day. `plain` is the view of its page, where that was made before."""
     settings = setting.settings
     book = _book(formula, setting, record)
     baked = book[formula.name]
@@ -42,10 +45,11 @@ def tag_view(formula: Formula, setting: Setting, record: BakeRecord | None = Non
     cautions = tuple(each.words for each in cautions_of(baked, book=book) if each.eater)
     net, untold = _net(formula, record, region)
     best = best_before(formula.about.keeps, record.day) if record else None
-    view = recipe_view(formula, setting)
+    view = plain or recipe_view(formula, setting)
     return TagView(
         recipe=replace(
             view,
+            since=(),
             label=label_view(declaration, settings),
             eater_cautions=cautions,
             net_weight=" ".join(filter(None, (net.lead, net.large, net.beside))),

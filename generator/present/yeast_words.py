@@ -40,12 +40,21 @@ def yeast_view(formula: Formula, *, settings: Settings) -> YeastView | None:
     found = exchanges(formula)
     if not found:
         return None
-    named = len({each.part for each in found}) > 1
     return YeastView(
         columns=tuple(say(_COLUMNS[kind]) for kind in KINDS),
-        rows=tuple(_row(each, settings, with_part=named) for each in found),
+        rows=_rows(found, settings),
         notes=tuple(_notes(formula, found)),
     )
+
+
+def yeast_rows(formula: Formula, *, settings: Settings) -> tuple[YeastRow, ...]:
+    """The rows alone: what stands beside them is the same in every size, or no place of the page."""
+    return _rows(exchanges(formula), settings)
+
+
+def _rows(found: tuple[Exchange, ...], settings: Settings) -> tuple[YeastRow, ...]:
+    named = len({each.part for each in found}) > 1
+    return tuple(_row(each, settings, with_part=named) for each in found)
 
 
 def ratio_words(ratios: YeastRatios = TEXTBOOK) -> str:

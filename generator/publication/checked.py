@@ -56,7 +56,7 @@ class CheckResult:
         """The tag of a recipe, by the newest record up to the publication day."""
         record = newest_bake(self.bakes, name, until=self.setting.day)
         with self.speaking():
-            return tag_view(self.setting.book[name], self.setting, record)
+            return tag_view(self.setting.book[name], self.setting, record, plain=self.views.get(name))
 
     @cached_property
     def expected(self) -> Expected:

@@ -12,10 +12,6 @@ from importlib import resources
 from io import BytesIO
 from pathlib import Path
 
-from fontTools.subset import Options, Subsetter
-from fontTools.ttLib import TTFont
-from fontTools.varLib.instancer import AxisTriple, instantiateVariableFont
-
 from generator.render.font_cache import kept_font
 
 # Latin with its accents, punctuation, true fractions, degree, arrows, and the signs amounts are written with.
@@ -155,6 +151,11 @@ def _kept(face: Typeface, points: frozenset[int]) -> bytes:
 
 
 def _web_copy(face: Typeface, points: frozenset[int]) -> bytes:
+    # Only here: a copy is cut once and kept, and a check or a correction need not load what cuts it.
+    from fontTools.subset import Options, Subsetter
+    from fontTools.ttLib import TTFont
+    from fontTools.varLib.instancer import AxisTriple, instantiateVariableFont
+
     options = Options(layout_features=list(_FEATURES), notdef_outline=True, hinting=False)
     font = TTFont(face.path, recalcTimestamp=False)
     subsetter = Subsetter(options)

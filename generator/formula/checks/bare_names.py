@@ -1,8 +1,10 @@
 """Catalogue ingredients named in method prose that are neither in the formula nor in braces."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 
+from generator.catalogue.ingredient import Ingredient
 from generator.catalogue.lookup import fold
 from generator.catalogue.names import number_forms
 from generator.diagnostics.diagnostic import Diagnostic
@@ -10,6 +12,7 @@ from generator.formula.checks.prose_words import means_something_else
 from generator.formula.model import Formula, Line, Use, Way
 from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenRecipe, WrittenWords
+from generator.measure.same import Same
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?(?:-[^\W\d_]+)*")
 _BREAK = re.compile(r"[.,;:!?()\ue000]")
@@ -35,24 +38,42 @@ def check(
 def _known(formula: Formula) -> frozenset[str]:
     """Every run of words inside a name of the formula: “butter” and “salted butter” of “salted butter”."""
     names = {fold(formula.about.title), fold(formula.name), fold(formula.about.makes)}
-    for line in formula.lines:
+    for line in _with_alternatives(formula.lines):
         names |= _line_names(line)
     for way in formula.ways:
         names |= _mentioned(way)
         names |= {fold(section.title) for section in way.sections}
     names |= {fold(part.name) for part in formula.parts}
-    runs = {" ".join(words[i:j]) for words in map(str.split, names) for i, j in _pairs(len(words))}
+    wares = (each.ware for each in _with_alternatives(formula.lines) if each.ware is not None)
+    return frozenset().union(
+        *map(_forms, names), *(_ingredient_forms(Same(each.ingredient)) for each in wares)
+    )
+
+
+@lru_cache(maxsize=4096)
+def _forms(name: str) -> frozenset[str]:
+    """Every run of words inside a name, in each number."""
+    words = name.split()
+    runs = {" ".join(words[i:j]) for i, j in _pairs(len(words))}
     return frozenset(form for run in runs for form in number_forms(run))
 
 
+@lru_cache(maxsize=1024)
+def _ingredient_forms(of: Same[Ingredient]) -> frozenset[str]:
+    """Those of all names of an ingredient, and of what comes of it."""
+    names = {fold(of.thing.name), *of.thing.names}
+    names |= {f"{name} {gives}" for name in of.thing.names for gives in _YIELDS}
+    return frozenset().union(*map(_forms, names))
+
+
+def _with_alternatives(lines: Iterable[Line]) -> Iterator[Line]:
+    for line in lines:
+        yield line
+        yield from _with_alternatives(line.alternatives)
+
+
 def _line_names(line: Line) -> set[str]:
-    names = {fold(line.item), fold(line.written.preparation), fold(line.written.note), fold(line.note)}
-    if line.ware is not None:
-        names |= {fold(line.ware.ingredient.name), *line.ware.ingredient.names}
-        names |= {f"{name} {gives}" for name in line.ware.ingredient.names for gives in _YIELDS}
-    for each in line.alternatives:
-        names |= _line_names(each)
-    return names
+    return {fold(line.item), fold(line.written.preparation), fold(line.written.note), fold(line.note)}
 
 
 def _mentioned(way: Way) -> set[str]:
