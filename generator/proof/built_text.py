@@ -1,7 +1,7 @@
 """What a built file says, as running text with a place for everything in it."""
 
 from bisect import bisect_right
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
@@ -22,11 +22,19 @@ class Piece:
 
 @dataclass(frozen=True, kw_only=True)
 class BuiltText:
-    """A file's text: its pieces one after another. `inside` names a part of the file: the entry “Oat braid”."""
+    """A file's text: its pieces one after another. `inside` names a part of the file: the entry “Oat braid”.
+
+    `lay` gives the pieces; `said` are their words as they are read, where these are known without.
+    """
 
     path: str
-    pieces: tuple[Piece, ...]
+    lay: Callable[[], tuple[Piece, ...]]
     inside: str = ""
+    said: str | None = None
+
+    @cached_property
+    def pieces(self) -> tuple[Piece, ...]:
+        return self.lay()
 
     @cached_property
     def _read(self) -> tuple[str, ...]:
@@ -38,7 +46,7 @@ class BuiltText:
 
     @cached_property
     def words(self) -> str:
-        return "".join(self._read)
+        return "".join(self._read) if self.said is None else self.said
 
     @cached_property
     def squeezed(self) -> Squeezed:
@@ -75,5 +83,10 @@ class BuiltText:
 
 def lines_of(path: str, lines: Iterable[str], *, inside: str = "", line: int = 1) -> BuiltText:
     """A text of lines, a piece for each, the first of them on the given line of the file."""
-    pieces = (Piece(words=f"{words}\n", line=number) for number, words in enumerate(lines, start=line))
-    return BuiltText(path=path, pieces=tuple(pieces), inside=inside)
+    told = tuple(lines)
+
+    def pieces() -> tuple[Piece, ...]:
+        return tuple(Piece(words=f"{words}\n", line=number) for number, words in enumerate(told, start=line))
+
+    said = readable("".join(f"{words}\n" for words in told))
+    return BuiltText(path=path, lay=pieces, inside=inside, said=said)

@@ -1,9 +1,7 @@
 """Holds one text against its claims: what is missing or said otherwise, and which figures nothing explains."""
 
-from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import partial
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.proof.built_text import BuiltText
@@ -11,7 +9,7 @@ from generator.proof.chain import Place, places_of
 from generator.proof.claim import AMOUNT, DECLARATION, Claim
 from generator.proof.context import Sayings
 from generator.proof.difference import Difference, difference
-from generator.proof.figures import Figure, figures_in
+from generator.proof.figures import Figure, figure_places
 from generator.proof.squeeze import find
 
 _CODES = {AMOUNT: "A002", DECLARATION: "A003"}
@@ -34,14 +32,25 @@ def compare(
     text: BuiltText, claims: Sequence[Claim], sayings: Sequence[Sayings] = (), *, remedy: str
 ) -> tuple[Diagnostic, ...]:
     """All that is wrong with a text. `remedy` is what to type."""
+    if agrees(text, claims, sayings):
+        return ()
     reading = _Reading(text)
     found = [reading.tell(each, remedy) for each in reading.look_for(claims)]
     found += [reading.tell_figure(each, remedy) for each in reading.unexplained(sayings)]
     return tuple(found)
 
 
+def agrees(text: BuiltText, claims: Sequence[Claim], sayings: Sequence[Sayings] = ()) -> bool:
+    """Whether there is a way to read a text by which nothing is wrong with it, as far as that is quickly seen."""
+    reading = _Reading(text)
+    return reading.has_all(claims) and next(reading.unexplained(sayings), None) is None
+
+
 def missing(text: BuiltText, claims: Sequence[Claim], *, remedy: str) -> tuple[Diagnostic, ...]:
     """What a text ought to say and does not; for a text that has figures of other things too."""
+    reading = _Reading(text)
+    if reading.has_all(claims):
+        return ()
     reading = _Reading(text)
     return tuple(reading.tell(each, remedy) for each in reading.look_for(claims))
 
@@ -58,6 +67,24 @@ class _Reading:
         self.text = text
         self.squeezed = text.squeezed
         self.explained = bytearray(len(self.squeezed.letters))
+
+    def has_all(self, claims: Sequence[Claim]) -> bool:
+        """Marks the claims as explained where they all are there, each in the first wording that comes next."""
+        at = 0
+        for each in claims:
+            if each.loose:
+                if not self._mark_everywhere(each) and each.needed:
+                    return False
+                continue
+            for letters in each.each_spelling():
+                start = find(self.squeezed, letters, at)
+                if start >= 0:
+                    at = start + len(letters)
+                    self._explain(start, at)
+                    break
+            else:
+                return False
+        return True
 
     def look_for(self, claims: Sequence[Claim]) -> list[Absent]:
         """Marks what is found as explained; what is not comes back."""
@@ -84,7 +111,7 @@ class _Reading:
 
     def _mark_everywhere(self, claim: Claim) -> bool:
         found = False
-        for letters in claim.spellings:
+        for letters in claim.each_spelling():
             at = find(self.squeezed, letters)
             while at >= 0:
                 found = True
@@ -101,7 +128,7 @@ class _Reading:
         change = self._said_instead(missing)
         code = _CODES.get(claim.kind, "A004")
         if change is None:
-            start = self._place(missing.start)
+            start = self.squeezed.place(missing.start)
             where = _in(self.text.where(start))
             message = f"{claim.what} is not there{where}: the recipe says {quoted(claim.says)}"
             span = self.text.span(start, start + 1)
@@ -113,12 +140,12 @@ class _Reading:
                     f"{claim.what}{where}: it says {quoted(change.said)}, the recipe {quoted(change.meant)}"
                 )
             span = self.text.span(change.start, change.end)
-            first, last = (self._letter(each) for each in (change.start, change.end))
+            first, last = (self.squeezed.letter(each) for each in (change.start, change.end))
             self._explain(first, last)
         return Diagnostic(code=code, message=message, span=span, hint=remedy)
 
     def _said_instead(self, missing: Absent) -> Difference | None:
-        start, end = self._place(missing.start), self._place(missing.end)
+        start, end = self.squeezed.place(missing.start), self.squeezed.place(missing.end)
         best: Difference | None = None
         wordings = missing.claim.ways
         tries = ((way, *each) for way in wordings for each in self._stretches(start, end, len(way)))
@@ -152,24 +179,20 @@ class _Reading:
 
     def unexplained(self, sayings: Sequence[Sayings]) -> Iterator[Figure]:
         """The figures that neither a claim nor a string of the recipe has in this place."""
-        for figure in figures_in(self.text.words):
-            first, last = self._letter(figure.start), self._letter(figure.end)
-            if all(self.explained[first:last]):
+        for start, end in figure_places(self.text.words):
+            first, last = self.squeezed.letter(start), self.squeezed.letter(end)
+            if 0 not in self.explained[first:last]:
                 continue
-            # What is quick to be found is looked for first.
-            ways = (
-                partial(self._has_context, wide=False),
-                self._has_company,
-                partial(self._has_context, wide=True),
-            )
+            figure = Figure(words=self.text.words[start:end], start=start, end=end)
+            ways = (self._has_context, self._has_company)
             if not any(way(figure, first, last, each) for way in ways for each in sayings):
                 yield figure
 
-    def _has_context(self, figure: Figure, first: int, last: int, sayings: Sayings, *, wide: bool) -> bool:
+    def _has_context(self, figure: Figure, first: int, last: int, sayings: Sayings) -> bool:
         letters = self.squeezed.letters
         return any(
             letters.endswith(each.before, 0, first) and letters.startswith(each.after, last)
-            for each in sayings.contexts(figure.words, wide=wide)
+            for each in sayings.contexts(figure.words)
         )
 
     def _has_company(self, figure: Figure, first: int, last: int, sayings: Sayings) -> bool:
@@ -196,14 +219,6 @@ class _Reading:
         return Diagnostic(
             code="A001", message=message, span=self.text.span(figure.start, figure.end), hint=remedy
         )
-
-    def _letter(self, place: int) -> int:
-        """The first letter at a place of the words or after it."""
-        return bisect_left(self.squeezed.places, place)
-
-    def _place(self, letter: int) -> int:
-        places = self.squeezed.places
-        return places[letter] if letter < len(places) else len(self.text.words)
 
 
 def _in(where: str) -> str:

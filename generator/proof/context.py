@@ -7,7 +7,7 @@ recipe's. A figure alone explains nothing, for every page has a "430 g" somewher
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
-from functools import cached_property
+from functools import cache, cached_property, lru_cache
 from itertools import chain
 
 from generator.present.size_views import SizesView
@@ -45,13 +45,33 @@ class Company:
     others: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """The values of a record, and the record that it belongs to."""
+
+    values: tuple[object, ...]
+    above: "_Row | None"
+
+    def beside(self) -> tuple[object, ...]:
+        """The values that a string of this record stands with: those of the nearest record with a label."""
+        row: _Row | None = self
+        while row is not None and not any(map(_is_label, row.values)):
+            row = row.above
+        return row.values if row is not None else ()
+
+    def strings(self) -> tuple[str, ...]:
+        """The strings of this record, if it is a row of a table."""
+        found = tuple(value for value in self.values if isinstance(value, str))
+        return found if len(found) <= _RECORD else ()
+
+
+@dataclass(frozen=True, slots=True)
 class _Saying:
-    """A string with a figure in it, the values it stands with, and the strings of its own record, if it has one."""
+    """A string with a figure in it, and where it stands; `told` is false for one of a list in a record."""
 
     words: str
-    beside: tuple[object, ...]
-    record: tuple[str, ...] = ()
+    row: _Row | None
+    told: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,15 +82,30 @@ class Sayings:
 
     @cached_property
     def _strings(self) -> tuple[_Saying, ...]:
-        return tuple(each for view in self.views for each in _strings_of(view, ()))
+        found: list[_Saying] = []
+        for view in self.views:
+            _collect(view, None, found)
+        return tuple(found)
 
     @cached_property
-    def _numbers(self) -> tuple[frozenset[str], ...]:
-        """The numbers of each string."""
-        return tuple(frozenset(_NUMBER.findall(each.words)) for each in self._strings)
+    def _companies(self) -> tuple[tuple[str, Company], ...]:
+        """The strings that are all figures and have others to go with, as they are written."""
+        found = []
+        for saying in self._strings:
+            record = saying.row.strings() if saying.told and saying.row else ()
+            if len(record) > 1 and _is_bare(saying.words):
+                others = tuple(each for each in map(letters_of, record) if each)
+                if len(others) > 1:
+                    found.append((saying.words, Company(words=letters_of(saying.words), others=others)))
+        return tuple(found)
 
     @cached_property
-    def _known(self) -> dict[tuple[str, bool], tuple[Context, ...]]:
+    def _known(self) -> dict[str, tuple[Context, ...]]:
+        return {}
+
+    @cached_property
+    def _letters(self) -> dict[int, str]:
+        """The letters of each string that was looked at so far, with its labels if it is all figures."""
         return {}
 
     @cached_property
@@ -78,44 +113,41 @@ class Sayings:
         """The contexts of each string that was looked into so far, by its place among them."""
         return {}
 
-    def contexts(self, figure: str, *, wide: bool = True) -> tuple[Context, ...]:
-        """The contexts of a figure, which is given as it is written.
-
-        Strings with just its numbers hold most of what is asked for, and are few; only when `wide` is a number that
-        is written otherwise ("1 000" for "1000") looked for in the others.
-        """
-        key = letters_of(figure), wide
-        if key not in self._known:
-            found = (each for each in self._with(figure, wide=wide) if each.figure == key[0])
-            self._known[key] = tuple(dict.fromkeys(found))
-        return self._known[key]
+    def contexts(self, figure: str) -> tuple[Context, ...]:
+        """The contexts of a figure, which is given as it is written."""
+        if figure not in self._known:
+            key = letters_of(figure)
+            found = (each for each in self._with(figure, key) if each.figure == key)
+            self._known[figure] = tuple(dict.fromkeys(found))
+        return self._known[figure]
 
     def companies(self, figure: str) -> Iterator[Company]:
         """The strings that are all figures, this one among them, each with those it is never told without."""
-        for saying in (self._strings[place] for place in self._having(figure, wide=True)):
-            others = tuple(each for each in map(letters_of, saying.record) if each)
-            if len(others) > 1 and _is_bare(saying.words):
-                yield Company(words=letters_of(saying.words), others=others)
+        numbers = _NUMBER.findall(figure)
+        for words, company in self._companies:
+            if all(number in words for number in numbers):
+                yield company
 
-    def _with(self, figure: str, *, wide: bool) -> Iterator[Context]:
-        for place in self._having(figure, wide=wide):
+    def _with(self, figure: str, key: str) -> Iterator[Context]:
+        numbers = _NUMBER.findall(figure)
+        for place, saying in enumerate(self._strings):
+            if not all(number in saying.words for number in numbers):
+                continue
+            if place not in self._letters:
+                self._letters[place] = letters_of(" ".join(_with_neighbours(saying)))
+            # Only where its letters are, in whatever words, can the figure be.
+            if key not in self._letters[place]:
+                continue
             if place not in self._read:
-                told = (contexts_in(words) for words in _with_neighbours(self._strings[place]))
+                told = (contexts_in(words) for words in _with_neighbours(saying))
                 self._read[place] = tuple(dict.fromkeys(chain.from_iterable(told)))
             yield from self._read[place]
-
-    def _having(self, figure: str, *, wide: bool) -> Iterator[int]:
-        """The place of every string with the numbers of a figure: as they are, or in any longer number too."""
-        numbers = frozenset(_NUMBER.findall(figure))
-        for place, known in enumerate(self._numbers):
-            if numbers <= known or (wide and all(number in self._strings[place].words for number in numbers)):
-                yield place
 
 
 def contexts_in(words: str) -> Iterator[Context]:
     """A context for each figure of a string; it reaches as far as the next figure that is not of the same measure."""
     if any(each in words for each in "<>"):
-        yield from contexts_in(_spoken(words))
+        yield from contexts_in(spoken(words))
     text = _unmarked(readable(words))
     found = tuple(figures_in(text))
     for number, figure in enumerate(found):
@@ -127,8 +159,10 @@ def contexts_in(words: str) -> Iterator[Context]:
             yield context
 
 
-def _spoken(text: str) -> str:
+def spoken(text: str) -> str:
     """The signs that a plain text may not hold, in words."""
+    if "<" not in text and ">" not in text:
+        return text
     signs = (("<=", later("at most ")), (">=", later("at least ")))
     for sign, words in (*signs, ("<", later("less than ")), (">", later("more than "))):
         text = text.replace(sign, f" {say(words)}")
@@ -165,33 +199,35 @@ def _reach(text: str, found: tuple[Figure, ...], number: int) -> tuple[int, int]
     return start, end
 
 
-def _strings_of(view: object, beside: tuple[object, ...]) -> Iterator[_Saying]:
+def _collect(view: object, row: _Row | None, found: list[_Saying]) -> None:
     """Every string with a number in it. What has no words of its own stands beside those of what it belongs to."""
     if isinstance(view, str):
-        yield from _told(view, beside, ())
+        if _NUMBER.search(view):
+            found.append(_Saying(view, row, False))
+    elif isinstance(view, list | tuple):
+        for value in view:
+            _collect(value, row, found)
     elif isinstance(view, SizesView):
         # The other sizes are for the page's script: what is seen explains itself without them.
         for each in view.offers:
-            yield from _strings_of((each.title, each.scale, each.notes), beside)
-    elif is_dataclass(view) and not isinstance(view, type):
-        values = tuple(getattr(view, each.name) for each in fields(view))
-        own = values if any(map(_is_label, values)) else beside
-        record = tuple(value for value in values if isinstance(value, str))
+            _collect((each.title, each.scale, each.notes), row, found)
+    elif names := _names_of(type(view)):  # type: ignore[arg-type]
+        values = tuple([getattr(view, name) for name in names])
+        own = _Row(values, row)
         for value in values:
             if isinstance(value, str):
-                yield from _told(value, own, record)
-            else:
-                yield from _strings_of(value, own)
+                if _NUMBER.search(value):
+                    found.append(_Saying(value, own, True))
+            elif value:
+                _collect(value, own, found)
     elif isinstance(view, Mapping):
-        yield from _strings_of(tuple(view.values()), beside)
-    elif isinstance(view, list | tuple):
-        for value in view:
-            yield from _strings_of(value, beside)
+        _collect(tuple(view.values()), row, found)
 
 
-def _told(words: str, beside: tuple[object, ...], record: tuple[str, ...]) -> Iterator[_Saying]:
-    if _NUMBER.search(words):
-        yield _Saying(words=words, beside=beside, record=record if len(record) <= _RECORD else ())
+@cache
+def _names_of(kind: type) -> tuple[str, ...]:
+    """The fields of a kind of record; none of anything else."""
+    return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
 
 
 def _with_neighbours(saying: _Saying) -> Iterator[str]:
@@ -199,12 +235,13 @@ def _with_neighbours(saying: _Saying) -> Iterator[str]:
     if not _is_bare(saying.words):
         yield saying.words
         return
-    for label in saying.beside:
+    for label in saying.row.beside() if saying.row else ():
         if isinstance(label, str) and _is_label(label):
             yield f"{label} {saying.words}"
             yield f"{saying.words} {label}"
 
 
+@lru_cache(maxsize=1 << 11)
 def _is_bare(words: str) -> bool:
     """Whether a string is a figure and hardly more: such a one needs a neighbour."""
     if not words[:1].isnumeric() or len(words) > _LABEL:

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from itertools import islice
 
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
@@ -14,15 +15,14 @@ def data_faults(path: str, content: bytes, meant: Mapping[str, object], *, remed
     """Every value that differs, the first few of them. ValueError: no JSON."""
     text = content.decode("utf-8")
     said = json.loads(text)
-    lines = _lines(said, text)
+    wrong = tuple(islice(_differences(said, meant, ()), _MOST))
+    lines = _lines(said, text) if wrong else {}
     found = []
-    for place, one, other in _differences(said, meant, ()):
+    for place, one, other in wrong:
         line = lines.get(place, 1)
         message = f"{_name(place)} is {one}, in the recipe {other}"
         span = Span(path=path, line=line, column=1, end_line=line, end_column=2)
         found.append(Diagnostic(code="A005", message=message, span=span, hint=remedy))
-        if len(found) == _MOST:
-            break
     return tuple(found)
 
 

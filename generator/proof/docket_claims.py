@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from generator.present.views import LineView, PartView, RecipeView, TimesView
 from generator.proof.claim import AMOUNT, DECLARATION, Claim, claim
+from generator.proof.context import spoken
 from generator.wording.speech import gettext, say, shown
 
 Claims = tuple[Claim, ...]
@@ -128,7 +129,8 @@ def fact_claims(view: RecipeView) -> Iterator[Claim]:
 def measured_claims(view: RecipeView) -> Iterator[Claim]:
     """Which cups, spoons, eggs and roundings are meant."""
     for fact in view.measured:
-        yield from claim(f"how it is measured: {fact.label}", f"{fact.label} {fact.words}", loose=True)
+        what, words = f"how it is measured: {fact.label}", f"{fact.label} {fact.words}"
+        yield from claim(what, words, spoken(words), loose=True, group="measures")
 
 
 def head_claims(view: RecipeView, *, labels: bool = True) -> Iterator[Claim]:

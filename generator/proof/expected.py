@@ -1,6 +1,6 @@
 """What the proof holds the output against, and which files there ought to be."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from types import MappingProxyType
@@ -10,6 +10,7 @@ from generator.present.posters import chapter_cards, page_posters, share_path
 from generator.present.search_views import ShelfList
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, KindView, RecipeView, SiteView
+from generator.proof.claim import Claim
 from generator.proof.context import Sayings
 from generator.proof.feed_entry import FeedEntry
 
@@ -80,6 +81,30 @@ class Expected:
             known = self._sayings[id(view)] = Sayings(views=(view, self.site.title, self.site.maker))
         return known
 
+    @cached_property
+    def _claims(self) -> dict[tuple[str, int], tuple[Claim, ...]]:
+        return {}
+
+    def claims(
+        self, kind: str, view: RecipeView, made: Callable[[RecipeView], Iterable[Claim]]
+    ) -> tuple[Claim, ...]:
+        """What a kind of file must say of a view, worked out once for all files of the kind."""
+        key = kind, id(view)
+        if key not in self._claims:
+            self._claims[key] = tuple(made(view))
+        return self._claims[key]
+
+    @cached_property
+    def _agreed(self) -> set[tuple[int, bytes]]:
+        return set()
+
+    def note(self, view: RecipeView, content: bytes) -> None:
+        """That a text says all of a view and nothing else."""
+        self._agreed.add((id(view), content))
+
+    def is_noted(self, view: RecipeView, content: bytes) -> bool:
+        return (id(view), content) in self._agreed
+
     def _places(self) -> Iterator[tuple[str, Place]]:
         site = self.site
         yield from ((path, Place(kind=kind)) for path, kind in _FIXED.items())
@@ -127,7 +152,7 @@ def _film_texts(view: RecipeView) -> Iterator[tuple[str, Place]]:
         after = "" if number == 1 else f"-{number}"
         film = view.videos[number - 1 : number]
         others = tuple(each for each in view.videos if each not in film)
-        told = replace(view, videos=(*film, *others))
+        told = view if number == 1 else replace(view, videos=(*film, *others))
         yield f"desk/{view.name}/description{after}.txt", Place(kind="description", of=told)
         yield f"desk/{view.name}/short{after}.txt", Place(kind="short", of=told)
         chapters = film[0].chapters if film else ()

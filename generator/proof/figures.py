@@ -32,6 +32,11 @@ class Figure:
     end: int
 
 
+def figure_places(text: str) -> Iterator[tuple[int, int]]:
+    """Where the measured figures of a text stand, in order."""
+    return (found.span() for found in FIGURE.finditer(text))
+
+
 def figures_in(text: str) -> Iterator[Figure]:
     """Every measured figure of a text, in order."""
     for found in FIGURE.finditer(text):

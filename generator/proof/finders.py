@@ -9,7 +9,7 @@ from generator.present.search_views import SearchBake, SearchView, ShelfList
 from generator.proof.claim import WORDS, Claim, claim
 from generator.proof.compare import compare, quoted
 from generator.proof.expected import Expected
-from generator.proof.page_reader import PageText
+from generator.proof.page_text import PageText
 from generator.wording.speech import gettext
 
 _DATA = "leaf-search"

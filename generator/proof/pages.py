@@ -23,7 +23,7 @@ from generator.proof.docket_claims import (
 )
 from generator.proof.expected import Expected
 from generator.proof.method_claims import method_claims
-from generator.proof.page_reader import PageText
+from generator.proof.page_text import PageText
 from generator.proof.sheet_claims import (
     altitude_claims,
     batch_claims,

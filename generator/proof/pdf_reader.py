@@ -37,7 +37,8 @@ def read_pdf(path: str, content: bytes, *, running: str) -> BuiltText:
         for at, line in enumerate(side.splitlines())
         if not (furniture.fullmatch(line) or (line.strip() == running and at))
     ]
-    return BuiltText(path=path, pieces=tuple(pieces))
+    laid = tuple(pieces)
+    return BuiltText(path=path, lay=lambda: laid)
 
 
 def _furniture() -> re.Pattern[str]:

@@ -13,7 +13,8 @@ from generator.present.views import ArticleView, KindView, RecipeView
 from generator.proof import film_texts, finders, pages, papers, texts
 from generator.proof.data import data_faults
 from generator.proof.expected import Expected, Place
-from generator.proof.page_reader import PageText, read_page
+from generator.proof.page_reader import read_page
+from generator.proof.page_text import PageText
 from generator.proof.posters import page_poster_faults, poster_faults
 
 

@@ -66,6 +66,8 @@ def equipment_claims(equipment: EquipmentView) -> Iterator[Claim]:
         yield from claim(f"a caution on “{entry.title}”", entry.caution, kind=DECLARATION, loose=True)
         for words in entry.says:
             yield from claim(f"what is said of “{entry.title}”", words, loose=True)
+    for words in equipment.common:
+        yield from claim("what is said of all other equipment", words, loose=True)
 
 
 def _table(table: SheetTable) -> Iterator[Claim]:

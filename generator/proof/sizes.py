@@ -9,7 +9,7 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
 from generator.present.size_views import SizesView
 from generator.present.views import RecipeView
-from generator.proof.page_reader import Changing, PageText
+from generator.proof.page_text import Changing, PageText
 from generator.proof.squeeze import letters_of
 
 _NAME = "leaf-choices"

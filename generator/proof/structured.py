@@ -9,11 +9,13 @@ from generator.present.views import RecipeView
 from generator.proof.built_text import lines_of
 from generator.proof.compare import compare
 from generator.proof.context import Sayings
-from generator.proof.page_reader import PageText
+from generator.proof.page_text import PageText
 from generator.proof.squeeze import letters_of
 from generator.wording.speech import say
 
 _KIND = "application/ld+json"
+_COMPARED = frozenset({"recipeIngredient", "recipeYield", "prepTime", "cookTime", "totalTime"})
+_STEPS = "recipeInstructions"
 
 
 def structured_faults(
@@ -42,21 +44,33 @@ def structured_faults(
     )
     if found:
         return found
-    text = lines_of(path, _texts(recipes[0]), inside="the data for search engines")
+    text = lines_of(path, _texts(_unproven(recipes[0])), inside="the data for search engines")
     return compare(text, (), sayings, remedy=remedy)
 
 
-def _texts(value: object) -> Iterator[str]:
-    """Every string of the data but addresses."""
+def _unproven(recipe: Mapping[str, object]) -> Mapping[str, object]:
+    """Without the values that were held against the recipe one by one."""
+    return {key: value for key, value in recipe.items() if key not in _COMPARED or not _is_plain(value)}
+
+
+def _is_plain(value: object) -> bool:
+    return isinstance(value, str) or (
+        isinstance(value, list) and all(isinstance(each, str) for each in value)
+    )
+
+
+def _texts(value: object, *, steps: bool = False) -> Iterator[str]:
+    """Every string of the data but addresses, and but the texts of the steps, which were compared."""
     if isinstance(value, str):
         yield from () if "://" in value else (value,)
     elif isinstance(value, Mapping):
-        # The files to print have a size of paper in their names.
-        for each in (inner for key, inner in value.items() if key != "encoding"):
-            yield from _texts(each)
+        for key, each in value.items():
+            # The files to print have a size of paper in their names.
+            if key != "encoding" and not (steps and key == "text" and isinstance(each, str)):
+                yield from _texts(each, steps=steps or key == _STEPS)
     elif isinstance(value, list):
         for each in value:
-            yield from _texts(each)
+            yield from _texts(each, steps=steps)
 
 
 def _nodes(value: object) -> Iterator[Mapping[str, object]]:
@@ -89,8 +103,8 @@ def _differences(recipe: Mapping[str, object], view: RecipeView) -> Iterator[tup
     yield from _listed(
         "recipeYield", made if isinstance(made, list) else [made], dict.fromkeys(view.yield_words)
     )
-    steps = [str(each.get("text", "")) for each in _nodes(recipe.get("recipeInstructions"))]
-    yield from _listed("recipeInstructions", [each for each in steps if each], _steps(view))
+    steps = [str(each.get("text", "")) for each in _nodes(recipe.get(_STEPS))]
+    yield from _listed(_STEPS, [each for each in steps if each], _steps(view))
 
 
 def _steps(view: RecipeView) -> Iterator[str]:
@@ -103,9 +117,9 @@ def _steps(view: RecipeView) -> Iterator[str]:
 
 def _listed(name: str, said: object, meant: Iterable[str]) -> Iterator[tuple[str, str, str]]:
     ours = list(meant)
-    theirs = [str(each) for each in said] if isinstance(said, list) else []
+    theirs = [] if said is None else [str(each) for each in (said if isinstance(said, list) else [said])]
     for number in range(max(len(ours), len(theirs))):
         one = theirs[number] if number < len(theirs) else "nothing"
         other = ours[number] if number < len(ours) else "nothing"
-        if letters_of(one) != letters_of(other):
+        if one != other and letters_of(one) != letters_of(other):
             yield f"{name}, number {number + 1}", one, other

@@ -5,7 +5,7 @@ from itertools import zip_longest
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import Span
 from generator.present.views import RecipeView
-from generator.proof.page_reader import PageText, Timer
+from generator.proof.page_text import PageText, Timer
 from generator.wording.speech import gettext
 
 

@@ -260,6 +260,20 @@ CASES = {
         code="A005",
         says=("recipeInstructions", "60", "40"),
     ),
+    "something beside a step for search engines": Case(
+        path=PAGE,
+        old='"@type": "HowToStep"',
+        new='"image": ["a tin of 24 cm"], "@type": "HowToStep"',
+        code="A001",
+        says=("search engines", "“24 cm”"),
+    ),
+    "an ingredient too many for search engines": Case(
+        path=PAGE,
+        old='"recipeIngredient": [',
+        new='"recipeIngredient": [{"name": "120 g ground almonds"}, ',
+        code="A005",
+        says=("recipeIngredient", "almonds"),
+    ),
     "a time for search engines": Case(
         path=PAGE,
         old='"cookTime": "PT35M"',

@@ -92,6 +92,7 @@ def test_papers_of_an_older_build_are_found_out(name: str) -> None:
         ("3 h 32 min", "2 h 32 min", "A002", ("the time of “dough cycle”", "“2 h”", "“3 h”")),
         ("→ 430 g (3⅓ cups), because", "→ 420 g (3⅓ cups), because", "A002", ("the correction", "420 g")),
         ("1:25 Weighing", "1:35 Weighing", "A002", ("the chapter at 1:25", "1:35")),
+        ("1 cup 237 ml", "1 cup 250 ml", "A002", ("how it is measured", "“250 ml”", "“237 ml”")),
         ("Keeps: 3 days", "Keeps: 9 days", "A001", ("“9 days”",)),
     ],
 )
