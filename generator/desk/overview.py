@@ -7,7 +7,7 @@ from pathlib import PurePosixPath
 from generator.asked.preview import PAPERS
 from generator.catalogue.pack import Pack
 from generator.desk.state import Known
-from generator.diagnostics.diagnostic import Diagnostic, Severity
+from generator.diagnostics.diagnostic import Diagnostic, Severity, has_errors
 from generator.records.due import Stale, stale_copies
 
 
@@ -19,6 +19,7 @@ class Row:
     title: str
     published: str
     states: tuple[str, ...]
+    broken: bool
     well: bool
     files: tuple[tuple[str, str], ...]
     page: str
@@ -33,11 +34,16 @@ class PackRow:
 
 
 def rows_of(known: Known) -> tuple[Row, ...]:
-    """Every recipe file, those with something to see to first."""
+    """Every recipe file, those with errors first, then those with something to see to."""
     stale = stale_copies(known.result)
     names = recipe_names(known)
     rows = [_row(known, name, tuple(each for each in stale if each.copy.recipe == name)) for name in names]
-    return tuple(sorted(rows, key=lambda row: (row.well, row.title.casefold())))
+    return tuple(sorted(rows, key=lambda row: (not row.broken, row.well, row.title.casefold())))
+
+
+def last_good(errors: int) -> str:
+    """What is said where something has errors; 0 where they cannot be counted."""
+    return f"{errors or 'Several'} error{'' if errors == 1 else 's'}: the last good pages are shown"
 
 
 def recipe_names(known: Known) -> tuple[str, ...]:
@@ -62,16 +68,21 @@ def _row(known: Known, name: str, stale: tuple[Stale, ...]) -> Row:
         title=formula.about.title if formula else name,
         published=published,
         states=states,
+        broken=_is_broken(known, name, own),
         well=not states,
         files=tuple(_files(known, name)),
         page=f"/recipes/{name}/" if f"site/recipes/{name}/index.html" in known.pieces else "",
     )
 
 
+def _is_broken(known: Known, name: str, own: list[Diagnostic]) -> bool:
+    return has_errors(own) or name not in known.result.setting.book
+
+
 def _states(known: Known, name: str, own: list[Diagnostic], stale: tuple[Stale, ...]) -> Iterator[str]:
     errors = sum(each.severity is Severity.ERROR for each in own)
-    if errors or name not in known.result.setting.book:
-        yield f"{errors or 'Several'} error{'' if errors == 1 else 's'}: the last good pages are shown"
+    if _is_broken(known, name, own):
+        yield last_good(errors)
     for each in stale:
         yield f"Stale copy ({each.harm.name.lower()}): {each.copy.place}"
     region = known.result.setting.settings.region
@@ -115,7 +126,7 @@ def packs_of(known: Known) -> tuple[PackRow, ...]:
         if each.span.path == "pantry.yaml":
             pack = _pack_at(known, each)
             if pack is not None:
-                said.setdefault(pack.name, []).append(f"{each.message}. {each.hint}".strip())
+                said.setdefault(pack.name, []).append(f"{each.message.rstrip('.')}. {each.hint}".strip())
     rows = [
         PackRow(
             name=pack.name,

@@ -21,7 +21,7 @@ from generator.desk.answers import (
     recipe_in,
     told,
 )
-from generator.desk.overview import packs_of, rows_of
+from generator.desk.overview import last_good, packs_of, rows_of
 from generator.desk.pages import file_answer
 from generator.diagnostics.text import as_text
 from generator.pipeline import describe_text
@@ -42,7 +42,8 @@ async def home_page(house: House, request: Request) -> Response:
 async def state_page(house: House, request: Request) -> Response:
     known = await known_of(house)
     errors = [each for each in told(known.result.diagnostics) if each["severity"] == "error"]
-    return JSONResponse({"number": known.number, "errors": errors}, headers={"cache-control": "no-store"})
+    values = {"number": known.number, "errors": errors, "head": last_good(len(errors))}
+    return JSONResponse(values, headers={"cache-control": "no-store"})
 
 
 async def events_page(house: House, request: Request) -> Response:

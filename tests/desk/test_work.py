@@ -35,12 +35,18 @@ def test_the_publication_and_the_desk_are_served(served: Served, recipe: Path) -
 def test_a_mistake_is_told_and_the_last_good_page_stays(served: Served, recipe: Path) -> None:
     before, address = recipe.read_bytes(), f"/recipes/{recipe.stem}/"
     good = served.ask(address).body
+    other = recipe.with_name("a-plain-loaf.md")
+    other.write_bytes(before.replace(b"title: ", b"title: A plain loaf like ", 1))
     try:
         recipe.write_bytes(before.replace(b"formula:", b"formulas:", 1))
         state = served.ask("/desk/state.json").values
         assert any(each["path"] == f"recipes/{recipe.name}" for each in state["errors"])
+        assert "the last good pages are shown" in state["head"]
         assert served.ask(address).body == good
+        bakes = re.findall(r'class="door" href="/desk/bench/([^"]+)"', served.ask("/desk/").text)
+        assert bakes[:2] == [recipe.stem, other.stem]
     finally:
+        other.unlink()
         recipe.write_bytes(before)
     assert served.ask("/desk/state.json").values["errors"] == []
 
