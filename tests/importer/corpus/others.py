@@ -51,6 +51,6 @@ def beside(texts: Iterable[tuple[str, Bake, Text]]) -> Beside:
         count += 1
         for brought in arrive(text.name, text.data.encode(), kitchen()).recipes:
             found = _TITLE.search(brought.text)
-            titles += bool(found) and fold(found[1]) == fold(bake.title)
+            titles += found is not None and fold(found[1]) == fold(bake.title)
             unasked += [f"{name}: {each}" for each in unasked_wrong(bake, brought)]
     return Beside(titles=(titles, count), unasked=tuple(unasked))

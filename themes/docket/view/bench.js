@@ -200,8 +200,8 @@
       canvas.height = Math.max(1, Math.round(picture.height * scale));
       canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
       put("photo", file.name, { photo: canvas.toDataURL("image/jpeg", 0.85) });
-    } catch (error) {
-      desk.tell(String(error));
+    } catch {
+      desk.tell(`${file.name}: ${event.target.dataset.unread}`);
     }
     event.target.value = "";
   });
