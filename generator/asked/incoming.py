@@ -20,7 +20,7 @@ from generator.importer.model import Brought, Kitchen, PantryRow
 from generator.importer.pantry_text import with_rows
 from generator.importer.sources import SUFFIXES, Refused, sources_of
 from generator.publication.checked import CheckResult
-from generator.render.print_fonts import missing_glyphs
+from generator.render.print_fonts import no_letters
 from generator.source.read import read_document, read_mapping
 from generator.source.write import Change, commit
 
@@ -45,7 +45,7 @@ def kitchen_of(result: CheckResult) -> Kitchen:
         book=book,
         kinds=frozenset(kind.lower() for formula in book.values() for kind in formula.about.kinds),
         proof=lambda name, text: proof(name, text, shelf=shelf, book=book),
-        unprintable=missing_glyphs,
+        unprintable=no_letters,
     )
 
 

@@ -8,17 +8,22 @@ import re
 from typing import TYPE_CHECKING
 
 from generator.proof.built_text import BuiltText, Piece
+from generator.proof.leftward import has_leftward, in_reading_order
 from generator.wording.speech import gettext
 
 if TYPE_CHECKING:
-    from pypdfium2 import PdfPage
+    from pypdfium2 import PdfDocument, PdfPage
 
 # A range may be broken after its dash.
 _GOES_ON = re.compile(r"[\d¼½¾⅐-⅞][–-]\s*$")
 
 
-def read_pdf(path: str, content: bytes, *, running: str) -> BuiltText:
-    """`running` is the line that repeats at the foot of each side, such as its revision. ValueError: no PDF."""
+def read_pdf(path: str, content: bytes, *, running: str, turns: tuple[int, ...] = (0,)) -> BuiltText:
+    """`running` is the line that repeats at the foot of each side, such as its revision. ValueError: no PDF.
+
+    Words that stand across a side are read in their order only when it is turned: `turns`, in degrees, has it read
+    once in each way, one after another.
+    """
     # Loaded where a PDF is read, since most commands read none.
     import pypdfium2
 
@@ -27,7 +32,7 @@ def read_pdf(path: str, content: bytes, *, running: str) -> BuiltText:
     except pypdfium2.PdfiumError as error:
         raise ValueError(str(error)) from None
     try:
-        sides = [_side(document[number]) for number in range(len(document))]
+        sides = [_side(_turned(document, number, turn)) for turn in turns for number in range(len(document))]
     finally:
         document.close()
     furniture = _furniture()
@@ -56,10 +61,21 @@ def _furniture() -> re.Pattern[str]:
     return re.compile(rf"\s*(?:\d+\. |.*{side}|{'|'.join(f'.* {head}' for head in heads)})\s*")
 
 
+def _turned(document: "PdfDocument", number: int, turn: int) -> "PdfPage":
+    page = document[number]
+    if page.get_rotation() != turn:
+        page.set_rotation(turn)
+        page.close()
+        # The words are laid out by how the page lay when it was opened.
+        page = document[number]
+    return page
+
+
 def _side(page: "PdfPage") -> str:
     text = page.get_textpage()
     try:
-        return str(text.get_text_range())
+        told = str(text.get_text_range())
+        return in_reading_order(text) if has_leftward(told) else told
     finally:
         text.close()
         page.close()

@@ -14,6 +14,7 @@ from pathlib import Path
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
 
+from generator.render.far_faces import FAR_FAMILIES, SIGNS, far_family, far_missing, far_path
 from generator.render.font_cache import kept_font
 from generator.render.fonts import TYPEFACES, Typeface
 
@@ -87,6 +88,23 @@ def print_faces() -> tuple[PrintFace, ...]:
 
 
 @cache
+def far_print_faces() -> tuple[PrintFace, ...]:
+    """The faces for what those lack. They stand for slanted letters too: the engine would lean them by itself."""
+    return tuple(
+        PrintFace(
+            key=f"{family.lower().replace(' ', '-')}-{weight}-{style}",
+            family=family,
+            weight=weight,
+            style=style,
+            path=far_path(family, weight),
+        )
+        for family in FAR_FAMILIES
+        for weight in ("400", "700")
+        for style in ("normal", "italic")
+    )
+
+
+@cache
 def face_bytes(face: PrintFace) -> bytes:
     """The font file of a face for the layout engine.
 
@@ -132,6 +150,8 @@ def _drop(font: TTFont, tags: tuple[str, ...]) -> None:
 
 def face_path(family: str, weight: str) -> Path:
     """The file of an upright face, for drawing. Raises KeyError for a face that we do not have."""
+    if family in FAR_FAMILIES:
+        return far_path(family, weight)
     for face in print_faces():
         if (face.family, face.weight, face.style) == (family, weight, "normal"):
             return face.path
@@ -143,9 +163,31 @@ def has_glyph(family: str, character: str) -> bool:
     return ord(character) in _covered(family)
 
 
+def family_of(character: str, first: str) -> str:
+    """The family that a character is drawn in where `first` is wanted, or "" where none has it."""
+    for family in (first, TEXT if first == FIGURES else FIGURES):
+        if has_glyph(family, character):
+            return family
+    return far_family(character)
+
+
 def missing_glyphs(text: str) -> tuple[str, ...]:
     """The characters of `text` that no face has, each once, sorted. Print would leave them out."""
-    return tuple(sorted(set(text) - _known()))
+    far = far_letters(text)
+    return tuple(sorted(far_missing(far))) if far else ()
+
+
+def no_letters(text: str) -> tuple[str, ...]:
+    """Those and the signs that stand for no letter: an old text has them as ornament, among its amounts too."""
+    far = far_letters(text)
+    if not far:
+        return ()
+    return tuple(sorted({*far_missing(far), *(each for each in far if far_family(each) == SIGNS)}))
+
+
+def far_letters(text: str) -> frozenset[str]:
+    """The characters that our own two families lack."""
+    return frozenset(set(text) - _known())
 
 
 @cache

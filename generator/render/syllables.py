@@ -5,6 +5,8 @@ from functools import cache
 
 import pyphen
 
+from generator.render.far_faces import runs_leftward
+
 _SOFT = "\u00ad"
 # A shorter piece of a word is harder to read than a break at any letter.
 _LEAST = 2
@@ -14,10 +16,11 @@ def broken_word(word: str, language: str, fits: Callable[[str], bool]) -> Iterat
     """The pieces of a word, each of which fits; all but the last end in a soft hyphen, which stands for the hyphen.
 
     Broken between syllables where the language has patterns and a syllable fits, else at any letter. What holds a
-    figure gets no hyphen, which could be read as a sign.
+    figure gets no hyphen, which could be read as a sign; letters that run to the left have none.
     """
     rest = word
-    hyphen = "" if any(letter.isdigit() for letter in word) else _SOFT
+    has_none = any(letter.isdigit() for letter in word) or (not word.isascii() and runs_leftward(word))
+    hyphen = "" if has_none else _SOFT
     while rest and not fits(rest):
         at = _last_fitting(rest, language, hyphen, fits)
         yield rest[:at].rstrip(_SOFT) + hyphen

@@ -5,7 +5,7 @@ from functools import cache
 from generator.asked.incoming import proof
 from generator.formula.shelf import Shelf
 from generator.importer.model import Kitchen
-from generator.render.print_fonts import missing_glyphs
+from generator.render.print_fonts import no_letters
 from tests.formula.kitchen import shelf
 
 
@@ -22,5 +22,5 @@ def kitchen() -> Kitchen:
         book={},
         kinds=frozenset({"bread", "cake"}),
         proof=lambda name, text: proof(name, text, shelf=on),
-        unprintable=missing_glyphs,
+        unprintable=no_letters,
     )

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from generator.present.views import Fact
+from generator.render.far_faces import runs_leftward
 from generator.render.images.ink import (
     BRICK,
     INK,
@@ -19,6 +20,9 @@ from generator.render.images.ink import (
 )
 from generator.render.print_fonts import FIGURES, TEXT
 from generator.render.rich_text import tied
+
+# The lines of Arabic reach from 0.9 of the size above the line to 0.35 below.
+_FAR_LEADING = 1.26
 
 Colour = tuple[int, int, int]
 
@@ -124,6 +128,9 @@ def lead_block(lead: str, width: float, measures: Measures, language: str) -> Bl
 
 
 def text_block(lines: Iterable[str], pen: Pen, leading: float) -> Block:
+    """Lines below each other; letters that reach further up and down stand further apart."""
+    lines = tuple(lines)
+    leading = max(leading, _FAR_LEADING) if any(map(runs_leftward, lines)) else leading
     strokes = tuple(
         Stroke(x=0, y=pen.size * (leading * at + 0.5 * (leading - 1) + 0.83), text=line, pen=pen)
         for at, line in enumerate(lines)

@@ -8,7 +8,8 @@ from itertools import groupby
 
 from PIL import ImageDraw, ImageFont, features
 
-from generator.render.print_fonts import FIGURES, TEXT, face_path, has_glyph
+from generator.render.far_faces import JOINERS, pieces_in_order
+from generator.render.print_fonts import FIGURES, TEXT, face_path, family_of, far_letters
 from generator.render.syllables import broken_word
 
 # Drawn at twice the size and reduced, so that hairlines and small letters come out smooth.
@@ -55,18 +56,23 @@ class Stroke:
 @lru_cache(maxsize=50_000)
 def width_of(text: str, pen: Pen) -> float:
     """How far the text reaches."""
-    return sum(_length(piece, family, pen) for piece, family in _pieces(text, pen)) / OVERSAMPLE
+    return sum(_length(piece, pen) for piece in _pieces(text, pen)) / OVERSAMPLE
 
 
 def draw_text(canvas: ImageDraw.ImageDraw, at: tuple[float, float], text: str, pen: Pen) -> None:
     """Draws one line with its baseline at `at`."""
     x, y = at[0] * OVERSAMPLE, at[1] * OVERSAMPLE
-    for piece, family in _pieces(text, pen):
-        font = _font(family, pen.weight, pen.size)
+    for piece in _pieces(text, pen):
         canvas.text(
-            (x, y), piece, font=font, fill=(*pen.colour, 255), anchor="ls", features=_features(family)
+            (x, y),
+            piece.text,
+            font=_font(piece.family, pen.weight, pen.size),
+            fill=(*pen.colour, 255),
+            anchor="ls",
+            direction=piece.direction,
+            features=_features(piece.family),
         )
-        x += _length(piece, family, pen)
+        x += _length(piece, pen)
 
 
 def wrapped(text: str, pen: Pen, width: float, language: str = "en-US") -> tuple[str, ...]:
@@ -113,27 +119,47 @@ def as_drawn(text: str) -> str:
     return text.translate(_SPACES)
 
 
-def _pieces(text: str, pen: Pen) -> Iterator[tuple[str, str]]:
-    """The text in stretches with the family that has their glyphs."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """Letters of one family that run one way; `direction` is what the shaper is told, None for none."""
+
+    text: str
+    family: str
+    direction: str | None = None
+
+
+def _pieces(text: str, pen: Pen) -> Iterator[_Piece]:
+    """The text in stretches with the family that has their glyphs, in the order in which they are drawn."""
     shown = as_drawn(text) + ("-" if text.endswith(BREAK) else "")
-    for family, letters in groupby(shown, key=lambda letter: _family_of(letter, pen)):
-        yield "".join(letters), family
+    if not far_letters(shown):
+        yield from _in_families(shown, pen)
+        return
+    for piece in pieces_in_order(shown):
+        if piece.leftward:
+            yield _Piece(text=piece.text, family=_family_of(piece.text[0], pen), direction="rtl")
+        else:
+            yield from _in_families("".join(each for each in piece.text if each not in JOINERS), pen)
+
+
+def _in_families(text: str, pen: Pen) -> Iterator[_Piece]:
+    for family, letters in groupby(text, key=lambda letter: _family_of(letter, pen)):
+        yield _Piece(text="".join(letters), family=family)
 
 
 def _family_of(letter: str, pen: Pen) -> str:
-    other = TEXT if pen.family == FIGURES else FIGURES
-    for family in (pen.family, other):
-        if has_glyph(family, letter):
-            return family
-    raise NoGlyph(f"no face has U+{ord(letter):04X} {unicodedata.name(letter, 'without a name')}")
+    family = family_of(letter, pen.family)
+    if not family:
+        raise NoGlyph(f"no face has U+{ord(letter):04X} {unicodedata.name(letter, 'without a name')}")
+    return family
 
 
-def _length(text: str, family: str, pen: Pen) -> float:
-    return _font(family, pen.weight, pen.size).getlength(text, features=_features(family))
+def _length(piece: _Piece, pen: Pen) -> float:
+    font = _font(piece.family, pen.weight, pen.size)
+    return font.getlength(piece.text, direction=piece.direction, features=_features(piece.family))
 
 
 def _features(family: str) -> list[str] | None:
-    return _FEATURES[family] if _shapes() else None
+    return _FEATURES.get(family) if _shapes() else None
 
 
 @cache

@@ -21,6 +21,16 @@ _WORDS = (
     "crème",
     LONGEST,
 )
+# Names in other letters and signs, which stand in every tenth.
+_FAR_WORDS = (
+    *_WORDS,
+    "חלה מתוקה",
+    "خبز بالسمسم",
+    "لا",
+    "\U0001f9c1",
+    "\U0001f469\U0001f3fd\u200d\U0001f373",
+    "\u2618\ufe0f",
+)
 _FIGURES = (
     "1 g",
     "12 345 g",
@@ -33,9 +43,14 @@ _FIGURES = (
 _STAMPS = ("0:00", "1:25", "59:59", "1:02:03")
 
 
+class _Dice(random.Random):
+    words: tuple[str, ...] = _WORDS
+
+
 def odd(number: int) -> RecipeView:
     """Every tenth holds all there is at once; the last of ten hardly anything."""
-    dice = random.Random(number)
+    dice = _Dice(number)
+    dice.words = _FAR_WORDS if number % 10 == 7 else _WORDS
     size = 0 if number % 10 == 9 else 100 if number % 10 == 0 else dice.choice((1, 2, 5, 15, 40))
     return replace(
         TYPICAL,
@@ -56,15 +71,15 @@ def odd(number: int) -> RecipeView:
     )
 
 
-def _words(dice: random.Random, count: int) -> str:
-    return " ".join(dice.choice(_WORDS) for _ in range(count))
+def _words(dice: _Dice, count: int) -> str:
+    return " ".join(dice.choice(dice.words) for _ in range(count))
 
 
-def _figures(dice: random.Random, count: int) -> str:
+def _figures(dice: _Dice, count: int) -> str:
     return " to ".join(dice.choice(_FIGURES) for _ in range(count)).strip()
 
 
-def _parts(dice: random.Random, count: int) -> tuple[PartView, ...]:
+def _parts(dice: _Dice, count: int) -> tuple[PartView, ...]:
     lines = tuple(_line(dice) for _ in range(count))
     cut = max(1, dice.choice((count, count // 3)))
     return tuple(
@@ -79,7 +94,7 @@ def _parts(dice: random.Random, count: int) -> tuple[PartView, ...]:
     )
 
 
-def _line(dice: random.Random) -> LineView:
+def _line(dice: _Dice) -> LineView:
     return line(
         _words(dice, dice.choice((1, 1, 2, 30))),
         _figures(dice, dice.choice((1, 1, 3))),
@@ -90,7 +105,7 @@ def _line(dice: random.Random) -> LineView:
     )
 
 
-def _photo(dice: random.Random) -> PhotoView:
+def _photo(dice: _Dice) -> PhotoView:
     width, height = dice.choice(((1600, 1200), (40, 2000), (1600, 30), (1, 1)))
     focus = (dice.randint(0, 100), dice.randint(0, 100))
     return PhotoView(
@@ -98,7 +113,7 @@ def _photo(dice: random.Random) -> PhotoView:
     )
 
 
-def _film(dice: random.Random, count: int) -> VideoView:
+def _film(dice: _Dice, count: int) -> VideoView:
     ends = [*range(75, 75 * count, 75), dice.choice((None, 75 * count, 50_000))]
     chapters = tuple(
         ChapterView(

@@ -1,7 +1,7 @@
 """Recipes from tiny to absurd, made by number: the same number is the same recipe on every machine.
 
 One ingredient and eighty; words of sixty letters; forty steps; titles, notes, keepings and lists of allergens that go
-on and on; names in Arabic and Hebrew and signs that no face of ours has.
+on and on; names in Arabic, in Hebrew and with signs. Those after the last have signs that no face of ours has.
 """
 
 import json
@@ -25,7 +25,13 @@ statement_on: 2026-08-01
 """
 LONGEST = "Hefeteigzopfflechtanleitungsbeispielmehlmischungsvorratsdose"
 SPACED = "a good deal of what the miller next door sets aside when the stones run slow and the day is cool"
-FOREIGN = {"arabic": "خبز", "hebrew": "חלה", "emoji": "cake \U0001f9c1", "sign": "crumb ☘"}
+FOREIGN = {
+    "arabic": "خبز بالسمسم",
+    "hebrew": "חלה מתוקה",
+    "emoji": "cake \U0001f9c1 by \U0001f469\U0001f3fd\u200d\U0001f373",
+    "sign": "crumb \u2618\ufe0f",
+}
+UNKNOWN = {ALL: "bread 面包", ALL + 1: "flag \U0001f3f4\U000e0067", ALL + 2: "rune ᚠ", ALL + 3: "key 1\u20e3"}
 _KNOWN = (
     *("bread flour", "whole wheat flour", "water", "table salt", "instant yeast", "granulated sugar", "egg"),
     *("unsalted butter", "whole milk", "honey", "walnuts", "sesame seeds", "rolled oats", "cocoa powder"),
@@ -76,7 +82,7 @@ _AMOUNTS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Odd:
-    """`foreign` is what of `FOREIGN` stands in it, or ""; `weight` grows with what there is to print."""
+    """`foreign` is the name in other letters that stands in it, or ""; `weight` grows with what there is to print."""
 
     name: str
     text: str
@@ -90,7 +96,10 @@ def pantry() -> str:
     rows = {
         LONGEST.lower(): {"is": "dark chocolate", "label": long_label, "contains": [*_MANY]},
         SPACED: {"is": "bread flour", "label": "Bread flour (wheat)", "contains": ["wheat"]},
-        **{words: {"is": "raisins", "label": words, "contains": []} for words in FOREIGN.values()},
+        **{
+            words: {"is": "raisins", "label": words, "contains": []}
+            for words in (*FOREIGN.values(), *UNKNOWN.values())
+        },
     }
     return "".join(f"{json.dumps(name, ensure_ascii=False)}: {_pack(row)}\n" for name, row in rows.items())
 
@@ -103,7 +112,9 @@ def odd(number: int) -> Odd:
     """The recipe of that number, from 0; every thirtieth holds all there is at once."""
     dice = random.Random(number)
     worst = number % 30 == 0
-    foreign = list(FOREIGN)[number // 10 % len(FOREIGN)] if number % 10 == 7 else ""
+    foreign = UNKNOWN.get(number, "")
+    if number < ALL and number % 10 == 7:
+        foreign = list(FOREIGN.values())[number // 10 % len(FOREIGN)]
     count = 80 if worst else dice.choice((1, 1, 2, 5, 8, 12, 20, 40))
     steps = 40 if worst else dice.choice((1, 1, 3, 6, 10, 20))
     parts = _parts(dice, count, foreign)
@@ -127,7 +138,7 @@ def odd(number: int) -> Odd:
 def _parts(dice: random.Random, count: int, foreign: str) -> list[tuple[str, list[str]]]:
     """Lines in parts: a name stands once in each."""
     own = [LONGEST.lower(), SPACED] if count > 2 else dice.choice(([], [LONGEST.lower()], [SPACED]))
-    names = ([FOREIGN[foreign]] if foreign else []) + own + list(_KNOWN)
+    names = ([foreign] if foreign else []) + own + list(_KNOWN)
     taken = [f"{_amount(dice, names[at % len(names)])}{_done(dice)}" for at in range(count)]
     cut = [taken[at : at + len(names)] for at in range(0, count, len(names))]
     return [(f"part {letter}", lines) for letter, lines in zip("abcd", cut, strict=False)]
@@ -148,7 +159,7 @@ def _part(name: str, lines: list[str]) -> str:
 def _title(dice: random.Random, number: int, *, worst: bool, foreign: str) -> str:
     titles = ("Tin", "Plain loaf", f"Loaf of {LONGEST}", " ".join([SPACED.capitalize(), SPACED]))
     base = f"{titles[3]} {LONGEST}" if worst else dice.choice(titles)
-    return f"{base} {FOREIGN[foreign] if foreign else ''} no. {number}".replace("  ", " ")
+    return f"{base} {foreign} no. {number}".replace("  ", " ")
 
 
 def _prose(dice: random.Random, words: int) -> str:

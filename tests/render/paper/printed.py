@@ -48,7 +48,13 @@ def _ink(number: int, page: pdfium.PdfPage) -> Iterator[Ink]:
     left, low, right, high = (ctypes.c_double() for _ in range(4))
     matrix = raw.FS_MATRIX()
     for at in range(text.count_chars()):
-        character = chr(raw.FPDFText_GetUnicode(text, at))
+        code = raw.FPDFText_GetUnicode(text, at)
+        if 0xDC00 <= code < 0xE000:
+            continue
+        if 0xD800 <= code < 0xDC00:
+            # The reader counts the two halves of a far character as two.
+            code = 0x10000 + ((code - 0xD800) << 10) + raw.FPDFText_GetUnicode(text, at + 1) - 0xDC00
+        character = chr(code)
         # A hyphen at the end of a line is given so.
         character = "-" if character in "\x02\ufffe" else character
         if character.isspace() or character == "\x00" or raw.FPDFText_IsGenerated(text, at) == 1:
