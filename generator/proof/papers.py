@@ -165,8 +165,8 @@ def card_sheet_faults(path: str, content: bytes, expected: Expected) -> Diagnost
 def _outdated(
     path: str, content: bytes, expected: Expected, *, what: str, command: str, in_pieces: bool = False
 ) -> Diagnostics:
-    """`in_pieces`: the whole declaration stands there, and may go on on another side."""
-    text = read_pdf(path, content, running="")
+    """`in_pieces`: the whole declaration stands there, and may go on on another side; a card may lie on its side."""
+    text = read_pdf(path, content, running="", turns=(0, 90, 270) if in_pieces else (0,))
     found = []
     for view in expected.site.all_recipes:
         claims = tuple(each for part in view.parts for line in part.lines for each in line_claims(line))

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from generator.asked.card_sheets import lay_cards
 from generator.build.fingerprint import fingerprint
 from generator.build.manifest import NAME, as_bytes
 from generator.diagnostics.diagnostic import Severity
@@ -174,6 +175,17 @@ def test_a_sheet_of_cards_printed_before_a_pack_changed_is_a_warning(old: str, n
     (found,) = card_sheet_faults("desk/cards/all-a6.pdf", papers()[f"{BRAIDS}card-a6.pdf"], newer.expected)
     assert (found.code, found.severity) == ("A009", Severity.WARNING)
     assert found.message == f"a card says otherwise of “Honey oat braid” than the recipe does now: {what}"
+
+
+def test_cards_that_lie_on_their_side_on_the_sheet_are_read() -> None:
+    """Four of 4 × 6 in fit a sheet of Letter only so; their words cross the sheet."""
+    made = lay_cards(sample(), [BRAID], size="4x6", paper="letter", subject="all")
+    assert card_sheet_faults("desk/cards/all-4x6.pdf", made.content, sample().expected) == ()
+    newer = understood(
+        Change(path="pantry.yaml", old="malted barley flour)", new="malted barley flour, soya)")
+    )
+    (found,) = card_sheet_faults("desk/cards/all-4x6.pdf", made.content, newer.expected)
+    assert found.message.endswith("the list of ingredients")
 
 
 def test_a_declaration_that_goes_on_on_another_side_is_still_there() -> None:
