@@ -44,8 +44,9 @@ from generator.present.recipe import Setting
 from generator.present.scaled import scaled_data, scaled_view
 from generator.present.views import PhotoView
 from generator.publication.checked import CheckResult as CheckResult
+from generator.publication.clock import Profile
 from generator.publication.losses import lost_in
-from generator.publication.making import How, Profile, make
+from generator.publication.making import How, Order, make
 from generator.publication.noticed import moved_diagnostics, notice
 from generator.publication.outputs import MediaFolder
 from generator.publication.release import gate, gate_own
@@ -162,9 +163,9 @@ def make_folder(
     def check(only: frozenset[str] | None) -> CheckResult:
         return check_folder(root, day=day, only=only, lean=True)
 
-    made = make(
-        root,
-        output,
+    order = Order(
+        root=root,
+        output=output,
         check=check,
         day=day,
         jobs=jobs,
@@ -173,6 +174,7 @@ def make_folder(
         prove=gate,
         prove_own=gate_own,
     )
+    made = make(order)
     return MakeResult(
         diagnostics=made.diagnostics,
         texts=made.texts,

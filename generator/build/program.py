@@ -42,9 +42,21 @@ def _changed(folder: str) -> str:
         return "-"
 
 
-@cache
+_KNOWN: list[str] = []
+
+
+def known_mark(mark: str) -> None:
+    """What `program_mark` gave for the program while it had the stamp that it has now."""
+    _KNOWN[:] = [mark]
+
+
 def program_mark() -> str:
     """By content: all code and data of ours, and the versions of the libraries. Themes are marked file by file."""
+    return _KNOWN[0] if _KNOWN else _worked_out()
+
+
+@cache
+def _worked_out() -> str:
     hashed = sha256(sys.version.encode())
     for path in sorted(each for each in _PACKAGE.rglob("*") if each.is_file()):
         inside = path.relative_to(_PACKAGE)

@@ -5,7 +5,7 @@ younger than `DOUBT` when a snapshot is taken stands in it as doubtful, and is r
 """
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
@@ -37,7 +37,24 @@ def snapshot_of(root: Path, *, without: frozenset[str] = frozenset()) -> Snapsho
 
     `without` names files and folders that do not count, at any depth.
     """
-    stamps = dict(sorted(_walk(os.fspath(root), "", without)))
+    return _snapshot(sorted(_walk(os.fspath(root), "", without)))
+
+
+def looked_again(before: Snapshot, root: Path, paths: Iterable[str]) -> Snapshot:
+    """The folder as it was looked at before, these plain files of it as they stand now."""
+    stamps = dict(before.stamps)
+    for path in paths:
+        try:
+            about = (root / path).stat()
+        except OSError:
+            stamps[path] = (-1, 0, 0)
+            continue
+        stamps[path] = about.st_size, about.st_mtime_ns, about.st_ctime_ns
+    return _snapshot(sorted(stamps.items()))
+
+
+def _snapshot(pairs: Iterable[tuple[str, Stamp]]) -> Snapshot:
+    stamps = dict(pairs)
     told = "\n".join(f"{path}\0{stamp[0]}\0{stamp[1]}\0{stamp[2]}" for path, stamp in stamps.items())
     newest = max((max(stamp[1:]) for stamp in stamps.values()), default=0)
     return Snapshot(

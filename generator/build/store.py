@@ -49,29 +49,33 @@ def write_output(
     products: Iterable[Product | Finished],
     *,
     content: Path | None = None,
-    trusted: Mapping[str, str] = _NOTHING,
+    trusted: Callable[[], Mapping[str, str]] = lambda: _NOTHING,
+    after: Callable[[WriteReport], None] = lambda _: None,
     stays: tuple[str, ...] = (),
     dry: bool = False,
 ) -> WriteReport:
     """Makes the folder `root` hold exactly `products`, and whatever in it is not ours.
 
-    `content` is the maker's folder, which the output must not overlap. `trusted` are fingerprints of files that are
-    known without reading them. What an earlier make wrote below a path of `stays` is left as it is. A `dry` run
-    writes nothing and reports what would be. ValueError: a product's path is given twice or leaves the folder, which
-    is a bug of the renderer. OSError: the disk would not.
+    `content` is the maker's folder, which the output must not overlap. `trusted` gives fingerprints of files that are
+    known without reading them; it is asked while nobody else writes here, and so is `after`, when all is written.
+    What an earlier make wrote below a path of `stays` is left as it is. A `dry` run writes nothing and reports what
+    would be. ValueError: a product's path is given twice or leaves the folder, which is a bug of the renderer.
+    OSError: the disk would not.
     """
     wanted = _in_order(each if isinstance(each, Finished) else finished(each) for each in products)
     reason = why_unusable(root, content=content)
     if reason:
         return WriteReport(refused=(reason,))
     if dry:
-        return _replace(root, wanted, trusted, stays, dry=True)
+        return _replace(root, wanted, trusted(), stays, dry=True)
     root.mkdir(parents=True, exist_ok=True)
     with _alone(root):
         # What a make that was cut off left behind was written after it was last looked at.
-        if swap.recover(root):
-            trusted = _NOTHING
-        return _replace(root, wanted, trusted, stays, dry=False)
+        recovered = swap.recover(root)
+        known = trusted()
+        report = _replace(root, wanted, _NOTHING if recovered else known, stays, dry=False)
+        after(report)
+        return report
 
 
 def _in_order(products: Iterable[Finished]) -> tuple[Finished, ...]:

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from generator.publication.making import Profile
+    from generator.publication.clock import Profile
 
 
 def as_table(profile: "Profile") -> str:

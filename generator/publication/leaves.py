@@ -179,7 +179,17 @@ def bare(site: SiteView) -> SiteView:
     )
 
 
-def users_of(names: Iterable[str], leaves: Iterable[Leaf]) -> set[str]:
+class Tied(Protocol):
+    """A recipe and those that it is made with."""
+
+    @property
+    def name(self) -> str: ...
+
+    @property
+    def components(self) -> tuple[str, ...]: ...
+
+
+def users_of(names: Iterable[str], leaves: Iterable[Tied]) -> set[str]:
     """Recipes that use one of `names`, themselves or through others."""
     known, found, fresh = tuple(leaves), set[str](), set(names)
     while fresh:

@@ -74,4 +74,4 @@ def remember(cache: Cache, what: str, content: Path, output: Path, value: object
 
 
 def _key(what: str, content: Path, output: Path) -> str:
-    return digest("memory", what, os.path.realpath(content), os.path.realpath(output))
+    return digest("memory, in pieces", what, os.path.realpath(content), os.path.realpath(output))

@@ -4,11 +4,12 @@ To add a product: a function of plain values that returns `Product`s, and one `T
 the theme that it reads. Nothing else is needed for it to be made only when something of that has changed.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
+from generator.build.packing import digest
 from generator.build.task import OnDisk, Task
 from generator.present.people import PeopleView
 from generator.present.posters import PosterView, page_posters
@@ -17,6 +18,7 @@ from generator.present.size_views import SizesView
 from generator.present.tag_views import TagView
 from generator.present.views import PhotoView, RecipeView, SiteView
 from generator.publication.leaves import Leaf, Own, bare
+from generator.render.feeds.entry import Entry
 from generator.render.output import Product
 from generator.render.site.frame import Frame, frame_of
 from generator.settings import Paper, Settings
@@ -25,6 +27,7 @@ Media = Callable[[str], bytes]
 MarkOf = Callable[[str], str]
 """The fingerprint of a file of the content folder, "" where it cannot be read."""
 
+FEEDS = "the feeds"
 ENTRIES = "feed entries"
 """The stage of tasks that make nothing, and prove what the feeds are put together from."""
 
@@ -45,10 +48,13 @@ class MediaFolder:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Publication:
-    """All that a make renders. `site` lists short views; `leaves` are all recipes, by name."""
+    """All that a make renders. `site` lists short views; `leaves` are all recipes, by name; `frame` is what every
+    page has around it; `entry_of` is what the feeds say of a bake."""
 
     site: SiteView
+    frame: Frame
     leaves: Mapping[str, Leaf]
+    entry_of: Callable[[str], Entry | None]
     people: PeopleView | None
     settings: Settings
     root: Path
@@ -57,18 +63,20 @@ class Publication:
 
 def tasks_of(publication: Publication) -> tuple[Task, ...]:
     """All work of one make, in the order in which it is told to the maker."""
+    return (*tasks_about(publication, publication.leaves), *list_tasks(publication))
+
+
+def tasks_about(publication: Publication, names: Iterable[str]) -> tuple[Task, ...]:
+    """All work on the files of these bakes. It depends on their leaves, their photographs, what to read next, the
+    settings and the frame; `ground_of` and `stamp_of` tell whether any of these has changed."""
     site, settings = publication.site, publication.settings
-    on_site = tuple(publication.leaves[view.name] for view in site.recipes)
-    everywhere = tuple(publication.leaves.values())
+    everywhere = tuple(publication.leaves[name] for name in names)
+    on_site = tuple(leaf for leaf in everywhere if leaf.short.on_site)
     tasks = (
         *_pages(publication, on_site),
         *(_task("numbers", leaf, "data", _numbers, leaf.name, leaf.data) for leaf in on_site),
-        *_lists(site, on_site),
-        *_pictures(publication, on_site),
-        *_page_shares(publication),
         *(task for leaf in everywhere for task in _drawn(publication, leaf)),
         *(task for leaf in everywhere for task in _desk(leaf, settings)),
-        *_people(publication.people),
         *(task for leaf in everywhere for task in _sheets(leaf, settings)),
         *(_cards_task(leaf, settings) for leaf in on_site),
     )
@@ -78,15 +86,51 @@ def tasks_of(publication: Publication) -> tuple[Task, ...]:
         for leaf in everywhere
     }
     packed = settings.compressed
-    finished = (replace(each, proof=own.get(each.about), compressed=packed) for each in tasks)
-    return (*finished, *_entries(on_site, bare_site, settings))
+    finished = (replace(each, proof=own[each.about], compressed=packed) for each in tasks)
+    return (*finished, *_entries(publication, on_site, bare_site))
 
 
-def _entries(on_site: tuple[Leaf, ...], site: SiteView, settings: Settings) -> Iterator[Task]:
+def list_tasks(publication: Publication) -> tuple[Task, ...]:
+    """All work on what shows several bakes or none."""
+    packed = publication.settings.compressed
+    tasks = (
+        *_lists(publication.site),
+        _feeds_task(publication),
+        *_pictures(publication),
+        *_page_shares(publication),
+        *_people(publication.people),
+    )
+    return tuple(replace(each, compressed=packed) for each in tasks)
+
+
+def feeds_task(publication: Publication) -> Task:
+    """The one list that shows the words of every bake."""
+    return replace(_feeds_task(publication), compressed=publication.settings.compressed)
+
+
+def ground_of(publication: Publication) -> str:
+    """The mark of all that the work on every bake depends on, beside the program and the theme."""
+    return digest(publication.frame, bare(publication.site), publication.settings)
+
+
+def stamps_of(publication: Publication, wholes: Mapping[str, str]) -> Mapping[str, str]:
+    """For each bake the mark of all that the work on it depends on beside the ground. `wholes` are those of
+    leaves."""
+    related = {view.name: view.related for view in publication.site.recipes if view.name in wholes}
+    marks = {
+        name: publication.mark_of(photo.source)
+        for name in wholes
+        if (photo := publication.leaves[name].short.photo)
+    }
+    return {name: digest(whole, related.get(name), marks.get(name)) for name, whole in wholes.items()}
+
+
+def _entries(publication: Publication, on_site: tuple[Leaf, ...], site: SiteView) -> Iterator[Task]:
     """What the feeds say of each bake is read back by itself, so that a feed need not be read whole every time."""
     for leaf in on_site:
-        inputs = (leaf.view, leaf.sizes, leaf.entry, site)
-        proof = Own(leaf=leaf, site=site, settings=settings)
+        entry = publication.entry_of(leaf.name)
+        inputs = (leaf.view, leaf.sizes, entry, site)
+        proof = Own(leaf=replace(leaf, entry=entry), site=site, settings=publication.settings)
         yield replace(_task("entry", leaf, ENTRIES, _nothing, *inputs), proof=proof)
 
 
@@ -115,7 +159,7 @@ def _task(
 
 
 def _pages(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
-    frame, site = frame_of(publication.site), bare(publication.site)
+    frame, site = publication.frame, bare(publication.site)
     related = {view.name: view.related for view in publication.site.recipes}
     for leaf in on_site:
         inputs = (leaf.view, leaf.sizes, related[leaf.name], frame, site)
@@ -139,11 +183,16 @@ def _numbers(name: str, data: Mapping[str, object]) -> tuple[Product, ...]:
     return (render_recipe_json(name, data),)
 
 
-def _lists(site: SiteView, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
-    """What shows several bakes or none: each depends on those lists of the publication that it shows."""
-    entries = tuple(leaf.entry for leaf in on_site)
+def _feeds_task(publication: Publication) -> Task:
+    site = publication.site
+    entries = tuple(publication.entry_of(view.name) for view in site.recipes)
+    own = replace(bare(site), journal=site.journal, updated=site.updated)
+    return Task(title=FEEDS, work=_feeds, inputs=(own, entries), stage="lists", about=FEEDS)
+
+
+def _lists(site: SiteView) -> Iterator[Task]:
+    """Each depends on those lists of the publication that it shows."""
     yield Task(title="the lists", work=_list_pages, inputs=(site,), themes=("site/",), stage="lists")
-    yield Task(title="the feeds", work=_feeds, inputs=(replace(site, recipes=()), entries), stage="lists")
     yield Task(title="the search", work=_search, inputs=(site.search,), stage="lists")
     yield Task(title="the sitemap", work=_sitemap, inputs=(site,), stage="lists")
     yield Task(
@@ -191,9 +240,10 @@ def _assets(theme: str) -> tuple[Product, ...]:
     return tuple(asset_products(theme))
 
 
-def _pictures(publication: Publication, on_site: tuple[Leaf, ...]) -> Iterator[Task]:
+def _pictures(publication: Publication) -> Iterator[Task]:
     from generator.render.site.pictures import media_of
 
+    on_site = (publication.leaves[view.name] for view in publication.site.recipes)
     photos, others = media_of(publication.site, {name for leaf in on_site for name in leaf.named})
     for photo in photos:
         # Neither its words nor its address on the site are in the file.

@@ -53,7 +53,9 @@ def gate(
     site, leaves = publication.site, publication.leaves
     names = _shown(files, leaves)
     whole = {name: _whole(leaves[name], value) for name in names}
-    known = [entry for name in entries if (entry := leaves[name].entry)] if _has_feed(files) else []
+    known = [entry for name in entries if (entry := publication.entry_of(name))] if _has_feed(files) else []
+    # A feed shows what is on the site, and needs no place among the files of everything that is not.
+    everything = () if all(map(_is_feed, files)) else site.all_recipes
 
     def worded(view: RecipeView) -> RecipeView:
         return whole.get(view.name) or _whole(leaves[view.name], value)
@@ -62,7 +64,7 @@ def gate(
         site=replace(
             site,
             recipes=tuple(whole.get(view.name, view) for view in site.recipes),
-            all_recipes=tuple(whole.get(view.name, view) for view in site.all_recipes),
+            all_recipes=tuple(whole.get(view.name, view) for view in everything),
         ),
         data={name: value(leaves[name].data) for name in names},  # type: ignore[misc]
         tags={name: value(leaves[name].tag) for name in names},  # type: ignore[misc]
@@ -135,7 +137,11 @@ def as_read(entry: Entry) -> FeedEntry:
 
 
 def _has_feed(files: Iterable[str]) -> bool:
-    return any(path.startswith("site/feed.") for path in files)
+    return any(map(_is_feed, files))
+
+
+def _is_feed(path: str) -> bool:
+    return path.startswith("site/feed.")
 
 
 def _shown(files: Iterable[str], leaves: Mapping[str, Leaf]) -> tuple[str, ...]:

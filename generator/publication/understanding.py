@@ -7,24 +7,30 @@ from the content. Either way every list is made from all leaves.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 
 from generator.build.cache import Cache
 from generator.build.program import program_mark
 from generator.build.snapshot import Stamp, content_mark
+from generator.build.task import Kept
+from generator.build.works import Gone
 from generator.catalogue.load import Pack
 from generator.declaration.checks import PACK_CODES, footprint_diagnostics
 from generator.diagnostics.diagnostic import Diagnostics, in_order
 from generator.present.listing import site_view
+from generator.present.views import SiteView
 from generator.publication.checked import CheckResult
 from generator.publication.leafing import leaves_of
-from generator.publication.leaves import Leaf, leaf_of, users_of
+from generator.publication.leaves import Leaf, bare, leaf_of, users_of
 from generator.publication.noticed import MOVED_CODES, moved_diagnostics
 from generator.publication.outputs import Publication
+from generator.publication.pieces import Leaves, Piece, Tie, read_kept, tie_of
 from generator.publication.sources_apart import ledger_marks, pantry_marks
+from generator.render.feeds.entry import Entry
 from generator.render.photographs import published_size
+from generator.render.site.frame import Frame, frame_of
 
 GLOBAL_CODES = PACK_CODES | MOVED_CODES
 """Findings that depend on which bakes there are beside the one at hand: worked out of all leaves, every time."""
@@ -35,17 +41,29 @@ Check = Callable[[frozenset[str] | None], CheckResult]
 PhotoFacts = tuple[int, int, tuple[int, int]]
 """Width, height and focal point of a photograph."""
 
-Results = Mapping[str, tuple[tuple[str, str], ...]]
+Files = tuple[tuple[str, str], ...]
+"""Path and fingerprint of what a task gave."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """What the tasks about one thing gave: of each its stage, its key and its files. They give the same as long as
+    what they depend on has the mark `stamp`."""
+
+    stamp: str
+    rows: tuple[tuple[str, str, Files], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Memory:
     """What the last make knew. `marks` are of every file of the content, "" where the file was not at rest.
+    `around` and `ground` are marks of all that every bake depends on: see `plan.py`.
 
     `young` were changed so shortly before that their times may not show another change.
     """
 
     program: str
+    program_stamp: str
     day: date
     stamps: Mapping[str, Stamp]
     marks: Mapping[str, str]
@@ -55,10 +73,15 @@ class Memory:
     ledger: Mapping[str, str]
     records: Mapping[str, str]
     photos: Mapping[str, PhotoFacts]
-    leaves: Mapping[str, Leaf]
+    ties: Mapping[str, Tie]
+    pieces: tuple[Piece, ...]
+    site: Kept
+    frame: Frame
     diagnostics: Diagnostics
     texts: Mapping[str, str]
-    results: Results
+    around: str
+    ground: str
+    groups: Mapping[str, Group]
     outputs: Mapping[str, Stamp]
     told: bool = False
     """Whether a table of people is made, for which every recipe must be understood."""
@@ -66,10 +89,14 @@ class Memory:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Understood:
-    """The whole publication as far as it is known: from all recipes, or from some and the leaves of the others."""
+    """The whole publication as far as it is known: from all recipes, or from some and the leaves of the others.
+
+    `reached` are those that were understood now, where no list but the feeds can show a difference; else None.
+    """
 
     publication: Publication
     leaves: Mapping[str, Leaf]
+    ties: Mapping[str, Tie]
     diagnostics: Diagnostics
     texts: Mapping[str, str]
     packs: Mapping[str, Pack]
@@ -77,6 +104,7 @@ class Understood:
     photos: Mapping[str, PhotoFacts]
     day: date
     anew: int
+    reached: frozenset[str] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,12 +129,15 @@ class Disk:
         return self.marks[path]
 
 
-def understand(disk: Disk, check: Check, cache: Cache, day: date | None, *, jobs: int = 1) -> Understood:
-    """The least that gives the whole publication."""
+def understand(
+    disk: Disk, check: Check, cache: Cache, day: date | None, *, jobs: int = 1, around: str = ""
+) -> Understood:
+    """The least that gives the whole publication. Where something else is `around` it than in the last make, every
+    file is looked at, and the lists are worked out for it."""
     memory = disk.before
-    changed = _changed_recipes(disk, day) if memory is not None else None
-    if memory is not None and changed is not None:
-        known = _partly(changed, memory, disk, check, cache)
+    paths = _changed_paths(disk, day) if memory is not None else None
+    if memory is not None and paths is not None:
+        known = _partly(paths, memory, disk, check, cache, around)
         if known is not None:
             return known
     return _wholly(disk, check, cache, jobs)
@@ -117,7 +148,7 @@ def publication_of(checked: CheckResult, cache: Cache) -> Publication:
     disk = Disk(root=checked.media.root, stamps={}, before=None, since=0)
     leaves = {name: leaf_of(name, checked, cache) for name in checked.setting.book}
     return _understood(
-        disk, checked, leaves, checked.diagnostics, checked.texts, anew=len(leaves)
+        disk, checked, leaves, checked.diagnostics, checked.texts, ties={}, anew=len(leaves)
     ).publication
 
 
@@ -125,14 +156,23 @@ def _wholly(disk: Disk, check: Check, cache: Cache, jobs: int) -> Understood:
     checked = check(None)
     leaves, lost = leaves_of(checked.setting.book, checked, cache, jobs=jobs)
     found = (*checked.diagnostics, *lost)
-    return _understood(disk, checked, leaves, found, checked.texts, anew=len(leaves))
+    ties = {name: tie_of(leaf) for name, leaf in leaves.items()}
+    return _understood(disk, checked, leaves, found, checked.texts, ties=ties, anew=len(leaves))
 
 
-def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: Cache) -> Understood | None:
+def _partly(
+    paths: Mapping[str, set[str]],
+    memory: Memory,
+    disk: Disk,
+    check: Check,
+    cache: Cache,
+    around: str,
+) -> Understood | None:
     """None where the change reaches further than leaves can tell."""
-    reached = _reached(changed, memory.leaves)
+    changed = {name for felt in paths.values() for name in felt}
+    reached = _reached(changed, memory.ties)
     while True:
-        needed = frozenset(_needed(reached, memory.leaves))
+        needed = frozenset(_needed(reached, memory.ties))
         checked = check(needed)
         if not needed <= set(checked.setting.book):
             return None
@@ -140,18 +180,78 @@ def _partly(changed: set[str], memory: Memory, disk: Disk, check: Check, cache: 
         more = {each for name in changed for each in fresh[name].components} - reached
         if not more:
             break
-        if not more <= set(memory.leaves):
+        if not more <= set(memory.ties):
             return None
         reached |= more
     if any(memory.photos.get(source, facts) != facts for source, facts in _facts(checked).items()):
         # A focal point that is stated on one page counts for all that show the photograph.
         return None
-    leaves = {name: fresh.get(name, memory.leaves[name]) for name in sorted(memory.leaves)}
+    leaves = Leaves(memory.pieces, fresh, cache)
+    ties = {**memory.ties, **{name: tie_of(leaf) for name, leaf in fresh.items()}}
     own = {checked.setting.book[name].path for name in reached} | {"pantry.yaml", "ledger.jsonl"}
     own |= {each.path for each in checked.bakes if each.recipe in reached}
     found = _merged((*checked.diagnostics, *lost), memory.diagnostics, own)
     texts = {**memory.texts, **checked.texts}
-    return _understood(disk, checked, leaves, found, texts, anew=len(reached), memory=memory)
+    quiet = memory.around == around and all(path.startswith("recipes/") for path in paths)
+    if quiet and all(ties[name].listed == memory.ties[name].listed for name in reached):
+        return _as_listed(disk, checked, leaves, ties, found, texts, frozenset(reached), memory, cache)
+    return _understood(
+        disk,
+        checked,
+        leaves,
+        found,
+        texts,
+        ties=ties,
+        anew=len(reached),
+        memory=memory,
+        entry_of=leaves.entry,
+    )
+
+
+def _as_listed(
+    disk: Disk,
+    checked: CheckResult,
+    leaves: Leaves,
+    ties: Mapping[str, Tie],
+    found: Diagnostics,
+    texts: Mapping[str, str],
+    reached: frozenset[str],
+    memory: Memory,
+    cache: Cache,
+) -> Understood:
+    """Every list says what it said, and so do all findings that depend on which bakes there are."""
+    site = read_kept(memory.site, cache)
+    if not isinstance(site, SiteView):
+        raise Gone(memory.site.mark)
+    wide = (each for each in memory.diagnostics if each.code in GLOBAL_CODES)
+    publication = Publication(
+        site=site,
+        frame=memory.frame,
+        leaves=leaves,
+        entry_of=leaves.entry,
+        people=None,
+        settings=checked.setting.settings,
+        root=disk.root,
+        mark_of=disk.mark,
+    )
+    return Understood(
+        publication=publication,
+        leaves=leaves,
+        ties=ties,
+        diagnostics=in_order((*found, *wide)),
+        texts=texts,
+        packs=memory.packs,
+        records=memory.records,
+        photos=memory.photos,
+        day=checked.setting.day,
+        anew=len(reached),
+        reached=reached,
+    )
+
+
+def shortened_site(site: SiteView) -> SiteView:
+    """As much of the publication as is asked for where no list has changed."""
+    return replace(bare(site), recipes=site.recipes, journal=site.journal, updated=site.updated)
 
 
 def _merged(new: Diagnostics, old: Diagnostics, own: set[str]) -> Diagnostics:
@@ -167,8 +267,10 @@ def _understood(
     found: Diagnostics,
     texts: Mapping[str, str],
     *,
+    ties: Mapping[str, Tie],
     anew: int,
     memory: Memory | None = None,
+    entry_of: Callable[[str], Entry | None] | None = None,
 ) -> Understood:
     setting = checked.setting
     packs = {each.name: each for each in checked.shelf.pantry.packs()}
@@ -189,7 +291,9 @@ def _understood(
     )
     publication = Publication(
         site=site,
+        frame=frame_of(site),
         leaves=leaves,
+        entry_of=entry_of or (lambda name: leaves[name].entry),
         people=checked.who_can_eat,
         settings=setting.settings,
         root=disk.root,
@@ -199,6 +303,7 @@ def _understood(
     return Understood(
         publication=publication,
         leaves=leaves,
+        ties=ties,
         diagnostics=in_order(found),
         texts=texts,
         packs=packs,
@@ -217,21 +322,21 @@ def _facts(checked: CheckResult) -> dict[str, PhotoFacts]:
     return {source: (photo.width, photo.height, photo.focus) for source, photo in photos.items()}
 
 
-def _changed_recipes(disk: Disk, day: date | None) -> set[str] | None:
-    """The recipes whose own sources changed since the last make; None where anything else did."""
+def _changed_paths(disk: Disk, day: date | None) -> Mapping[str, set[str]] | None:
+    """The files that changed since the last make, and of each the recipes that feel it; None where others do."""
     memory = disk.before
     if memory is None or memory.program != program_mark() or memory.told:
         return None
     if set(disk.stamps) != set(memory.stamps) or (day is not None and day != memory.day):
         return None
-    changed: set[str] = set()
+    changed: dict[str, set[str]] = {}
     for path in disk.stamps:
         if disk.mark(path) == memory.marks.get(path) != "":
             continue
         felt = _felt(path, disk, memory)
-        if felt is None or not felt <= set(memory.leaves):
+        if felt is None or not felt <= memory.ties.keys():
             return None
-        changed |= felt
+        changed[path] = felt
     return changed
 
 
@@ -244,9 +349,7 @@ def _felt(path: str, disk: Disk, memory: Memory) -> set[str] | None:
         return changed_keys(memory.ledger, ledger_marks(disk.root / path))
     if path == "pantry.yaml":
         rows = changed_keys(memory.pantry, pantry_marks(disk.root / path))
-        return (
-            None if rows is None else {leaf.name for leaf in memory.leaves.values() if rows & set(leaf.packs)}
-        )
+        return None if rows is None else {tie.name for tie in memory.ties.values() if rows & set(tie.packs)}
     if path in memory.photos:
         return set() if _size_of(disk, path) == memory.photos[path][:2] else None
     return None
@@ -267,18 +370,18 @@ def changed_keys(before: Mapping[str, str], now: Mapping[str, str] | None) -> se
     return None if "" in changed else changed
 
 
-def _reached(changed: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
+def _reached(changed: set[str], ties: Mapping[str, Tie]) -> set[str]:
     """The changed recipes, all that are made with them, and what those changed are made with: its page says where
     it is used."""
-    parts = {each for name in changed for each in leaves[name].components}
-    return changed | users_of(changed, leaves.values()) | (parts & set(leaves))
+    parts = {each for name in changed for each in ties[name].components}
+    return changed | users_of(changed, ties.values()) | (parts & set(ties))
 
 
-def _needed(reached: set[str], leaves: Mapping[str, Leaf]) -> set[str]:
+def _needed(reached: set[str], ties: Mapping[str, Tie]) -> set[str]:
     """With those that use them, whose names stand on their pages, and everything that any of these is made with."""
-    needed = reached | {leaf.name for leaf in leaves.values() if reached & set(leaf.components)}
+    needed = reached | {tie.name for tie in ties.values() if reached & set(tie.components)}
     fresh = set(needed)
     while fresh:
-        fresh = {each for name in fresh for each in leaves[name].components} - needed
+        fresh = {each for name in fresh for each in ties[name].components} - needed
         needed |= fresh
     return needed

@@ -12,7 +12,7 @@ from generator.diagnostics.codes import CODES
 from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
 from generator.pipeline import check_folder, make_folder
-from generator.publication.making import How, Made, make
+from generator.publication.making import How, Made, Order, make
 from generator.render import theme
 from tests.making.kitchen import EDITS, Kitchen, files_in
 
@@ -237,16 +237,15 @@ def test_what_cannot_be_proved_is_neither_written_nor_kept(kitchen: Kitchen) -> 
                 Diagnostic(code=CODE, message="says 2 g for 200 g", span=whole_file(each)) for each in wrong
             )
 
-        return make(
-            kitchen.content,
-            kitchen.output,
+        order = Order(
+            root=kitchen.content,
+            output=kitchen.output,
             check=lambda only: check_folder(kitchen.content, day=kitchen.day, only=only),
             day=kitchen.day,
-            jobs=1,
-            progress=None,
             how=How(cache=kitchen.cache, without=kitchen.without),
             prove=prove,
         )
+        return make(order)
 
     assert [each.span.path for each in make_with(faulty=True).unproven] == [page]
     assert not kitchen.output.exists()

@@ -9,7 +9,7 @@ import pytest
 from generator.build.task import Task
 from generator.cli.main import main
 from generator.cli.options import OUR_BUG, USAGE_MISTAKE
-from generator.publication import making
+from generator.publication import plan
 from generator.render.output import Product
 from tests.proof.building import BRAID, Files, lay, papers, texts
 
@@ -34,7 +34,7 @@ def rendered(monkeypatch: pytest.MonkeyPatch) -> Rendered:
 
     def made(files: Files) -> None:
         given = Task(title="given", work=as_products, inputs=(dict(files),))
-        monkeypatch.setattr(making, "tasks_of", lambda _: (given,))
+        monkeypatch.setattr(plan, "tasks_of", lambda _: (given,))
 
     return made
 
