@@ -83,7 +83,7 @@ OWNERS: Mapping[str, frozenset[str]] = {
     "fontpkg": frozenset({"render"}),
 }
 # Only these may change anything on the disk; the cache of fonts lies outside of content and output.
-WRITERS = ("build", "source.write", "history", "cli.start", "render.font_cache")
+WRITERS = ("build", "source.write", "history", "cli.start", "render.kept")
 WRITING = frozenset({"write_text", "write_bytes", "unlink", "mkdir", "rmdir", "touch", "symlink_to"})
 
 BAD_NAMES = frozenset({"util", "utils", "helper", "helpers", "common", "manager", "managers", "misc"})

@@ -6,7 +6,7 @@ put in order below the heading they stand under, whatever levels the maker chose
 
 import re
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from urllib.parse import urlsplit
 
 from markdown_it import MarkdownIt
@@ -51,14 +51,25 @@ def _patterns(_language: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
 
 def tied(text: str) -> str:
     """The text with number and unit held on one line by a no-break space (U+00A0)."""
-    return _HOURS.sub("\u00a0", _patterns(voice().tag)[0].sub("\u00a0", text))
+    return _tied(text, voice().tag)
+
+
+@lru_cache(maxsize=1 << 11)
+def _tied(text: str, language: str) -> str:
+    return _HOURS.sub("\u00a0", _patterns(language)[0].sub("\u00a0", text))
 
 
 def figure(text: str) -> Markup:
     """An amount with its unit set apart for the style sheet; no character differs but for the ties."""
+    return _figure(text, voice().tag)
+
+
+@lru_cache(maxsize=1 << 10)
+def _figure(text: str, language: str) -> Markup:
     if text and not any(sign.isnumeric() for sign in text):
         return Markup('<span class="worded">{}</span>').format(text)
-    return Markup(_patterns(voice().tag)[1].sub('<span class="unit">\\g<0></span>', str(escape(tied(text)))))
+    said = str(escape(_tied(text, language)))
+    return Markup(_patterns(language)[1].sub('<span class="unit">\\g<0></span>', said))
 
 
 def _unmarked(number: int, end: str) -> Markup:

@@ -15,6 +15,7 @@ from jinja2 import BaseLoader, ChoiceLoader, Environment, FileSystemLoader, Pref
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from generator.diagnostics.span import PROGRAM
+from generator.render.template_cache import TemplateCache
 from generator.render.template_fault import Missed, TemplateFault, fault_of
 from generator.wording.speech import gettext, ngettext, npgettext, pgettext
 
@@ -116,7 +117,10 @@ def templates(theme: str, kind: str) -> Environment:
     if is_own(theme):
         environment = _FencedEnvironment(loader=loader, autoescape=True, undefined=Missed, **_WRITTEN)
     else:
-        environment = _TellingEnvironment(loader=loader, autoescape=True, undefined=Missed, **_WRITTEN)
+        kept = TemplateCache(f"{sorted(_WRITTEN.items())}")
+        environment = _TellingEnvironment(
+            loader=loader, autoescape=True, undefined=Missed, bytecode_cache=kept, **_WRITTEN
+        )
     # Every word of a template that is not the maker's stands in _("…"); it is said in the language that is spoken.
     environment.install_gettext_callables(  # type: ignore[attr-defined]
         gettext, ngettext, newstyle=True, pgettext=pgettext, npgettext=npgettext

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.render.font_cache import cache_folder, kept_font
+from generator.render.font_cache import kept_font
+from generator.render.kept import cache_folder
 
 
 @pytest.fixture
@@ -41,7 +42,7 @@ def test_other_tools_make_it_anew(font: Path, monkeypatch: pytest.MonkeyPatch) -
 @pytest.mark.parametrize("damage", [b"", b"short", b"x" * 32 + b"cut"])
 def test_a_damaged_file_is_made_anew_and_mended(font: Path, damage: bytes) -> None:
     kept_font(font, "bold", lambda: b"cut")
-    folder = cache_folder()
+    folder = cache_folder("fonts")
     assert folder is not None
     [kept] = folder.iterdir()
     kept.write_bytes(damage)
@@ -62,9 +63,9 @@ def test_a_failed_write_leaves_nothing_behind(font: Path, monkeypatch: pytest.Mo
     def full(source: str, target: Path) -> None:
         raise OSError("no space left")
 
-    monkeypatch.setattr("generator.render.font_cache.os.replace", full)
+    monkeypatch.setattr("generator.render.kept.os.replace", full)
     assert kept_font(font, "bold", lambda: b"cut") == b"cut"
-    folder = cache_folder()
+    folder = cache_folder("fonts")
     assert folder is not None
     assert list(folder.iterdir()) == []
 
@@ -72,4 +73,4 @@ def test_a_failed_write_leaves_nothing_behind(font: Path, monkeypatch: pytest.Mo
 def test_a_relative_folder_does_not_count(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("XDG_CACHE_HOME", "here")
     monkeypatch.setenv("HOME", str(tmp_path))
-    assert cache_folder() == tmp_path / ".cache" / "tinleaf" / "fonts"
+    assert cache_folder("fonts") == tmp_path / ".cache" / "tinleaf" / "fonts"

@@ -5,11 +5,13 @@ from a disk. Places are written from the root of the site: "" is the home page, 
 """
 
 import posixpath
+from functools import lru_cache
 from urllib.parse import quote
 
 _SAFE = "/!$&'()*+,;=:@~%"
 
 
+@lru_cache(maxsize=1 << 11)
 def relative(target: str, *, page: str) -> str:
     """The address of `target` as seen from the file or folder `page`; query and fragment are kept."""
     place, mark, rest = _split(target)

@@ -7,7 +7,7 @@ very text, as Content Security Policy Level 3 (W3C) has it; there is no 'unsafe-
 
 import re
 from base64 import b64encode
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from hashlib import sha256
 
 MARK = "content-policy"
@@ -23,7 +23,8 @@ def with_policy(html: str) -> str:
 
 
 def policy_of(html: str) -> str:
-    scripts, styles = (" ".join(["'self'", *_hashes(html, kind)]) for kind in ("script", "style"))
+    inline = [(found[1], found[3]) for found in _INLINE.finditer(html)]
+    scripts, styles = (" ".join(["'self'", *_hashes(inline, kind)]) for kind in ("script", "style"))
     pictures = "'self' data:" if _DRAWN_IN_THE_PAGE.search(html) else "'self'"
     return (
         f"default-src 'none';script-src {scripts};style-src {styles};img-src {pictures};font-src 'self';"
@@ -31,7 +32,7 @@ def policy_of(html: str) -> str:
     )
 
 
-def _hashes(html: str, kind: str) -> Iterator[str]:
-    for found in _INLINE.finditer(html):
-        if found[1] == kind:
-            yield f"'sha256-{b64encode(sha256(found[3].encode()).digest()).decode()}'"
+def _hashes(inline: Iterable[tuple[str, str]], kind: str) -> Iterator[str]:
+    for element, content in inline:
+        if element == kind:
+            yield f"'sha256-{b64encode(sha256(content.encode()).digest()).decode()}'"

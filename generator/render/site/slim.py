@@ -4,6 +4,7 @@ Small steps that cannot change a meaning, and no more: nothing is renamed or reo
 """
 
 import re
+from functools import lru_cache
 
 _PIECES = re.compile(r"/\*.*?\*/|\"(?:\\.|[^\"\\])*\"|'(?:\\.|[^'\\])*'|url\([^)\"']*\)", re.S)
 _BLANK = re.compile(r"\s+")
@@ -62,7 +63,7 @@ _BLOCKS = (
     "article|aside|body|caption|col|colgroup|details|div|dl|figure|footer|form|h[1-6]|head|header|html|link|main|meta|nav"
     "|ol|p|script|section|table|tbody|td|tfoot|th|thead|title|tr|ul"
 )
-_LINE_ENDS = re.compile(rf"(?<=>)\n+(?=</?(?:{_BLOCKS})[ >])|\n+(?=</(?:{_BLOCKS})>)")
+_LINE_ENDS = re.compile(rf"\n(?:(?<=>\n)(?=</?(?:{_BLOCKS})[ >])|(?=</(?:{_BLOCKS})>))")
 _UNTOUCHED = re.compile(r"(<(script|style|pre|textarea)\b[^>]*>.*?</\2>)", re.S)
 _TAG = re.compile(r"<[a-z][a-z0-9]*(?: [a-z-]+(?:=\"[^\"<>]*\")?)+>")
 # A value of these signs needs no quotes (HTML, 13.1.2.3). Those of addresses and names are kept: simple readers of
@@ -85,4 +86,10 @@ def slim_html(text: str) -> str:
 
 
 def _bare(tag: re.Match[str]) -> str:
-    return _BOX.sub(r"<input type=\1", _QUOTED.sub(r"\1=\2", tag[0]))
+    return _slim_tag(tag[0])
+
+
+@lru_cache(maxsize=1 << 12)
+def _slim_tag(tag: str) -> str:
+    """The same few hundred tags stand in most pages."""
+    return _BOX.sub(r"<input type=\1", _QUOTED.sub(r"\1=\2", tag))
