@@ -297,7 +297,9 @@ def test_a_theme_brings_its_own_fonts_and_pictures(kitchen: Kitchen, write: Writ
         assert photo.size == (40, 20)
         assert mark.convert("RGBA").getpixel((4, 4)) == (0, 0, 0, 0)
     Image.new("RGB", (60, 20), "red").save(site / "paper.jpg")
-    assert [each for each in kitchen.make().report.written if "leaf" in each] == ["site/leaf/paper.jpg"]
+    again = kitchen.make().report
+    assert again is not None
+    assert [each for each in again.written if "leaf" in each] == ["site/leaf/paper.jpg"]
 
 
 @pytest.mark.parametrize(
