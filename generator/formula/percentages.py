@@ -36,25 +36,26 @@ WET_GROUPS = frozenset(
 """Groups whose water wets a dough: among sugars only syrups hold enough of it."""
 
 WET_FROM = Fraction(10)
+_NOTHING = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Counted:
     """What a line or a formula brings into the dough, in grams."""
 
-    flour: Fraction = Fraction(0)
-    water: Fraction = Fraction(0)
-    nominal: Fraction = Fraction(0)
-    salt: Fraction = Fraction(0)
-    salt_inside: Fraction = Fraction(0)
+    flour: Fraction = _NOTHING
+    water: Fraction = _NOTHING
+    nominal: Fraction = _NOTHING
+    salt: Fraction = _NOTHING
+    salt_inside: Fraction = _NOTHING
 
     def plus(self, other: "Counted") -> "Counted":
         return Counted(
-            flour=self.flour + other.flour,
-            water=self.water + other.water,
-            nominal=self.nominal + other.nominal,
-            salt=self.salt + other.salt,
-            salt_inside=self.salt_inside + other.salt_inside,
+            flour=_sum(self.flour, other.flour),
+            water=_sum(self.water, other.water),
+            nominal=_sum(self.nominal, other.nominal),
+            salt=_sum(self.salt, other.salt),
+            salt_inside=_sum(self.salt_inside, other.salt_inside),
         )
 
     def scaled(self, factor: Fraction) -> "Counted":
@@ -65,6 +66,11 @@ class Counted:
             salt=self.salt * factor,
             salt_inside=self.salt_inside * factor,
         )
+
+
+def _sum(one: Fraction, other: Fraction) -> Fraction:
+    """Most lines bring nothing of most things."""
+    return (one + other if one else other) if other else one
 
 
 def in_dough(parts: Iterable[Part], book: Mapping[str, Formula]) -> Counted:
@@ -89,15 +95,15 @@ def _line(line: Line, part: Part, book: Mapping[str, Formula]) -> Counted:
     ingredient = line.ware.ingredient if line.ware else None
     if ingredient is None:
         return Counted()
-    salt = grams * (ingredient.salt or 0) / 100
+    salt = grams * ingredient.salt / 100 if ingredient.salt else _NOTHING
     soaked = fold(part.preferment or "") in SOAKED
     wet = ingredient.water is not None and ingredient.water >= WET_FROM and ingredient.group in WET_GROUPS
     return Counted(
-        flour=grams if line.flour else Fraction(0),
-        water=grams * (ingredient.water or 0) / 100 if wet and not soaked else Fraction(0),
-        nominal=grams if ingredient.nominal_liquid and not soaked else Fraction(0),
-        salt=salt if ingredient.salt_added else Fraction(0),
-        salt_inside=Fraction(0) if ingredient.salt_added else salt,
+        flour=grams if line.flour else _NOTHING,
+        water=grams * (ingredient.water or 0) / 100 if wet and not soaked else _NOTHING,
+        nominal=grams if ingredient.nominal_liquid and not soaked else _NOTHING,
+        salt=salt if ingredient.salt_added else _NOTHING,
+        salt_inside=_NOTHING if ingredient.salt_added else salt,
     )
 
 

@@ -7,11 +7,13 @@ digits, so that a tin and its inverse cancel exactly.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
 from generator.formula.note import COMMON_PRACTICE, Note
 from generator.measure.number import Range
+from generator.measure.same import Same
 from generator.measure.unit import POUND
 
 By = Literal["depth", "fill"]
@@ -107,6 +109,13 @@ def factor_between(one: TinShape, other: TinShape, *, by: By) -> Fraction | None
 
     Tins that differ in their number only are worth their number. None where a figure is not known.
     """
+    return _factor_between(Same(one), Same(other), by)
+
+
+@lru_cache(maxsize=1024)
+def _factor_between(first: Same[TinShape], second: Same[TinShape], by: By) -> Fraction | None:
+    """Many recipes have one tin, and the usual tins are the same for all."""
+    one, other = first.thing, second.thing
     if replace(one, count=other.count, words=other.words, stated=other.stated) == other:
         return Fraction(other.count, one.count)
     mine, theirs = (one.area, other.area) if by == "depth" else (one.volume, other.volume)

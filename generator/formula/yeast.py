@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -10,6 +11,7 @@ from generator.catalogue.lookup import fold
 from generator.formula.model import Block, Formula, Heat, Line, Use, WholePart
 from generator.formula.note import Note
 from generator.measure.number import Range, total
+from generator.measure.same import Same
 from generator.measure.temperature import Temperature
 from generator.wording.speech import later
 
@@ -60,14 +62,19 @@ _OWN_LIMIT = "from memory and common practice; sources run from 5 to 12 %"
 
 def converted(grams: Range, frm: Yeast, to: Yeast, ratios: YeastRatios = TEXTBOOK) -> Range | None:
     """So much of another yeast; None where a ratio is not above zero, or the amount is below it."""
-    if grams.low < 0 or min(ratios.of(frm), ratios.of(to)) <= 0:
-        return None
-    return grams.scaled(ratios.of(to) / ratios.of(frm))
+    ratio = _ratio(frm, to, Same(ratios))
+    return None if ratio is None or grams.low < 0 else grams.scaled(ratio)
+
+
+@lru_cache(maxsize=64)
+def _ratio(frm: Yeast, to: Yeast, of: Same[YeastRatios]) -> Fraction | None:
+    first, second = of.thing.of(frm), of.thing.of(to)
+    return None if min(first, second) <= 0 else second / first
 
 
 def yeast_kind(line: Line) -> Yeast | None:
     """Which yeast a line is; None for all else."""
-    return NAMES.get(line.ware.ingredient.name) if line.ware else None
+    return NAMES.get(line.ware.known_as) if line.ware else None
 
 
 def sugar_on_flour(formula: Formula) -> Fraction | None:
@@ -208,7 +215,7 @@ def _osmotolerant(yeasts: tuple[Line, ...]) -> bool:
 
 
 def _is_cinnamon(line: Line) -> bool:
-    return line.ware is not None and line.ware.ingredient.name in CINNAMON
+    return line.ware is not None and line.ware.known_as in CINNAMON
 
 
 def _grams(lines: Iterable[Line]) -> Fraction:

@@ -45,6 +45,8 @@ class Range:
         return Range(low, low if one else self.high + other.high)
 
     def scaled(self, factor: Fraction | int) -> "Range":
+        if factor == 1:
+            return self
         if self.low is self.high:
             return Range.exact(self.low * factor)
         ends = (self.low * factor, self.high * factor)

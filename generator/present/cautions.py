@@ -7,9 +7,11 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.declaration.lines import formula_allergens
 from generator.formula.model import Block, Formula, Heat, Line, Mention, Part, Use, WholePart
+from generator.measure.same import Same
 from generator.present.stored import cooked_on_the_stove, stored
 from generator.present.unheated import is_heated, keys_of, left_unheated, ware_keys
 from generator.wording.speech import later, say
@@ -154,25 +156,38 @@ ALCOHOL_AS_IT_IS = later(
     "Made with alcohol that no heat takes away."
 )  # USDA retention factors: 70 % after a night
 
-_LYE = re.compile(r"\b(?:lye|sodium hydroxide|caustic soda)\b", re.IGNORECASE)
-_XYLITOL = re.compile(r"\bxylitol\b", re.IGNORECASE)
-_SUGAR_ALCOHOL = re.compile(r"\b(?:isomalt|maltitol|erythritol|sorbitol|mannitol|lactitol)\b", re.IGNORECASE)
-_BEES = re.compile(r"\b(?:royal jelly|bee pollen|propolis)\b", re.IGNORECASE)
-_HONEY = re.compile(r"\bhoney\b", re.IGNORECASE)
-_FAT = re.compile(r"\b(?:fry|fries|fried|frying|oil|lard|dripping)\b", re.IGNORECASE)
-_GROUND = re.compile(r"\b(?:ground|milled|powdered)\b", re.IGNORECASE)
+# Each in English and in German, whose compounds hold the word at their beginning or their end: "Waldhonig".
+_LYE = re.compile(
+    r"\b(?:lye|sodium hydroxide|caustic soda|\w*lauge|laugenperlen|ätznatron|natriumhydroxid)\b",
+    re.IGNORECASE,
+)
+_XYLITOL = re.compile(r"\b(?:xylit(?:ol)?|birkenzucker)\b", re.IGNORECASE)
+_SUGAR_ALCOHOL = re.compile(r"\b(?:isomalt|(?:malt|erythr|sorb|mann|lact)it(?:ol)?)\b", re.IGNORECASE)
+_BEES = re.compile(
+    r"\b(?:royal jelly|bee pollen|propolis|gel[ée]e royale|(?:blüten|bienen)pollen)\b", re.IGNORECASE
+)
+_HONEY = re.compile(r"\bhoney\b|honig(?!melone)", re.IGNORECASE)
+_FAT = re.compile(
+    r"\b(?:fry|fries|fried|frying|oil|lard|dripping|frittier\w*|ausback\w*|\w*öl|\w*schmalz|frittierfett)\b",
+    re.IGNORECASE,
+)
+_GROUND = re.compile(r"\b(?:ground|milled|powdered|(?:fein )?gemahlene?n?|geriebene?n?)\b", re.IGNORECASE)
 _FILLING = re.compile(
-    r"\b(?:filling|custard|cream|curd|frosting|icing|topping|cheesecake|mousse|ganache|quiche)s?\b",
+    r"\b(?:filling|custard|cream|curd|frosting|icing|topping|cheesecake|mousse|ganache|quiche)s?\b|"
+    r"\b\w*(?:füllung|creme|krem|guss|belag|haube|käsekuchen|vanillepudding)\b",
     re.IGNORECASE,
 )
 # What is a filling by the name of the whole recipe; and what is one of egg without milk.
 _CREAM = re.compile(
-    r"\b(?:pastry cream|custard|(?:lemon|lime|orange) curd|curd|frangipane cream|mousse)s?\b", re.IGNORECASE
+    r"\b(?:pastry cream|custard|(?:lemon|lime|orange) curd|curd|frangipane cream|mousse)s?\b|"
+    r"(?:vanille|konditor|zitronen|limetten|orangen|butter|mandel)creme\b|vanillepudding\b",
+    re.IGNORECASE,
 )
-_CURD = re.compile(r"\bcurds?\b", re.IGNORECASE)
+_CURD = re.compile(r"\bcurds?\b|(?:zitronen|limetten|orangen)creme\b", re.IGNORECASE)
 _CHILLED_BAKE = re.compile(
     r"\b(?:cheesecake|custard|quiche|tiramisu|trifle|(?:cream|meringue) (?:pie|tart)|flan|eclair|éclair|"
-    r"profiterole|cream puff|mousse)s?\b",
+    r"profiterole|cream puff|mousse)s?\b|"
+    r"(?:käse|quark)(?:kuchen|torte)\b|(?:sahne|creme)(?:torte|schnitte|rolle)n?\b|windbeutel|bienenstich|panna cotta",
     re.IGNORECASE,
 )
 
@@ -188,6 +203,13 @@ def cautions_of(formula: Formula, *, book: Mapping[str, Formula]) -> tuple[Cauti
 
 def raised_by(formula: Formula, *, book: Mapping[str, Formula]) -> frozenset[str]:
     """The names of all cautions that the formula and the method raise, components included."""
+    return _raised_by(Same(formula), Same(book))
+
+
+@lru_cache(maxsize=64)
+def _raised_by(of: Same[Formula], within: Same[Mapping[str, Formula]]) -> frozenset[str]:
+    """A page and a tag ask for it, one after the other."""
+    formula, book = of.thing, within.thing
     keys = _keys(formula, book)
     left = left_unheated(formula, book)
     raised = set(keys & {"honey", "alcohol"}) | (left & {"raw flour", "raw egg", "chilled"})

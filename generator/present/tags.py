@@ -41,7 +41,11 @@ def tag_view(
     book = _book(formula, setting, record)
     baked = book[formula.name]
     region = settings.region
-    declaration = declare(baked, book=book, region=region, kitchen_handles=settings.kitchen_handles)
+    declaration = (
+        setting.declarations[formula.name][region]
+        if book is setting.book
+        else declare(baked, book=book, region=region, kitchen_handles=settings.kitchen_handles)
+    )
     cautions = tuple(each.words for each in cautions_of(baked, book=book) if each.eater)
     net, untold = _net(formula, record, region)
     best = best_before(formula.about.keeps, record.day) if record else None

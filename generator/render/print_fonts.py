@@ -10,6 +10,7 @@ from functools import cache, partial
 from importlib import resources
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
@@ -197,11 +198,40 @@ def _known() -> frozenset[str]:
 
 def unprintable(view: object) -> tuple[MissingGlyph, ...]:
     """Every character of a view's words that cannot be printed, with the place it stands at."""
+    # Nearly always there is none, and then no place is asked for.
+    if not missing_glyphs("".join(_texts(view))):
+        return ()
     return tuple(
         MissingGlyph(character=character, where=where)
         for where, text in _words(view, "")
         for character in missing_glyphs(text)
     )
+
+
+def _texts(value: object) -> list[str]:
+    """The same texts as `_words`, without their places."""
+    found: list[str] = []
+    waiting = [value]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, str):
+            found.append(each)
+        elif isinstance(each, tuple):
+            waiting += each
+        elif is_dataclass(each):
+            waiting += [getattr(each, name) for name in _printed(each)]
+    return found
+
+
+def _printed(view: Any) -> tuple[str, ...]:
+    """The fields of a view that are printed."""
+    kind: Any = type(view)
+    return _fields_of(kind)
+
+
+@cache
+def _fields_of(kind: Any) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind) if field.name not in _NOT_PRINTED)
 
 
 def _words(value: object, where: str) -> Iterator[tuple[str, str]]:
@@ -211,10 +241,8 @@ def _words(value: object, where: str) -> Iterator[tuple[str, str]]:
         for number, inner in enumerate(value):
             yield from _words(inner, f"{where}[{number}]")
     elif is_dataclass(value):
-        for field in fields(value):
-            if field.name not in _NOT_PRINTED:
-                inner = getattr(value, field.name)
-                yield from _words(inner, f"{where}.{field.name}" if where else field.name)
+        for name in _printed(value):
+            yield from _words(getattr(value, name), f"{where}.{name}" if where else name)
 
 
 @cache
