@@ -13,7 +13,8 @@ Question = tuple[str, str, str]
 _NUMBER = re.compile(rf"\s*(?:[\d{SIGNS}][\d\s.,/⁄{SIGNS}\-–—]*[\d{SIGNS}]|[\d{SIGNS}])\s*")
 _POINT_THOUSANDS = re.compile(r"^([1-9]\d{0,2})\.(\d{3})(?=\s*(?:g|ml|gr|gramm)\b)", re.I)
 _VAGUE = re.compile(
-    r"^(?P<how>(?:an?\s|one\s|two\s|small\s|good\s|generous\s|big\s|\d\s)*(?:handfuls?|knobs?|splash(?:es)?|drizzles?|glugs?|"
+    r"^(?P<how>(?:an?\s|eine?\s|une?\s|una\s|een\s|one\s|two\s|small\s|good\s|generous\s|big\s|\d\s)*(?:handfuls?|knobs?|splash(?:es)?|drizzles?|glugs?|"
+    r"handvoll|handvol|poign[ée]es?|pu[ñn]ados?|manciat[ae]|"
     r"squeezes?|dollops?|sprinkl(?:e|es|ing)|lumps?|bunch(?:es)?|few|little|touch|bit|dusting|couple|sprinkle|scattering|smidge(?:n|on)?))\s+(?:of\s+)?(?P<what>.+)$",
     re.I,
 )
@@ -65,7 +66,7 @@ def plain_amount(text: str, *, shelf: Shelf) -> Amount:
 def _vague(what: str, how: str) -> Amount:
     hint = "Put it on your scale once and write the grams before the item."
     question = ("I008", f"nobody knows how much “{how}” is", hint)
-    head, comma, rest = what.partition(",")
+    head, comma, rest = without_of(f" {what}").strip().partition(",")
     return Amount(text=f"{head.strip()}{comma}{rest}", note=how, questions=(question,))
 
 

@@ -29,6 +29,7 @@ _SIZE_ALONE = re.compile(
     r"(?:(?:extra[\s-])?large|medium|small|packed|heaped|heaping|level|scant|rounded)", re.I
 )
 _OF = re.compile(r"^of\s+(?:the\s+)?", re.I)
+_SIZED_COUNT = re.compile(r"^\d{1,2}\s+(?:(?:extra[\s-])?large|medium|small)?\s*\(", re.I)
 _NUMBER_AHEAD = re.compile(rf"(?<![\w.,/⁄])(?=[\d{SIGNS}])")
 _MOST = 16
 """Fields of one line, at the most."""
@@ -58,6 +59,9 @@ def by_fields(text: str, shelf: Shelf) -> str:
         return ""
     if not measures:
         measures, counts = counts, []
+    elif len(counts) == 1 and fields[0].text == counts[0] and _SIZED_COUNT.match(text):
+        # `2 medium (350 g) | oranges`: so many, and what they weigh.
+        measures, counts = [*counts, *measures], []
     if len(measures) not in (1, 2, 3) or counts or _contradict(measures, shelf):
         return ""
     rest = [each.text for each in fields if each.kind in ("cut", "words")]

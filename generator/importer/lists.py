@@ -27,6 +27,7 @@ class Listed:
     head: str
     pieces: tuple[str, ...]
     good: int
+    value: int
 
 
 def apart(lines: tuple[SourceLine, ...], worth: Worth) -> tuple[SourceLine, ...]:
@@ -52,7 +53,7 @@ def listed(text: str, worth: Worth) -> Listed | None:
     for head, rest in _heads(text.strip()):
         for pieces in _cut(rest):
             found = _read(head, pieces, worth)
-            if found and (best is None or found.good > best.good):
+            if found and (best is None or (found.good, found.value) > (best.good, best.value)):
                 best = found
     return best
 
@@ -98,4 +99,5 @@ def _read(head: str, pieces: list[str], worth: Worth) -> Listed | None:
     if good < _LEAST - bool(head) or good < len(out) * _MOSTLY or len(out) < 2:
         return None
     whole = sum(worth.of(each) >= WHOLE for each in out)
-    return Listed(head=head, pieces=tuple(out), good=whole) if whole >= good else None
+    value = sum(map(worth.of, out))
+    return Listed(head=head, pieces=tuple(out), good=whole, value=value) if whole >= good else None

@@ -8,6 +8,8 @@ from generator.importer.line_looks import CAUTION, COMMON
 from generator.importer.model import Confidence, Placed, SourceLine
 from generator.importer.words import plain
 
+_WRAPPED = 38
+"""Letters of a line that may have been wrapped."""
 _COLUMN_UNIT = re.compile(
     r"(?:.*[(\[]\s*(?P<in>g|grams?|ml|kg|oz)\s*[)\]]|(?:weight|amount|quantity|in)?\s*(?P<of>g|grams?|ml|oz|ounces?))\.?",
     re.I,
@@ -52,8 +54,10 @@ def continues(line: SourceLine, text: str, state: State) -> bool:
     open_end = last.line.text.rstrip().endswith((",", "(", "and", "or", "plus")) or last.line.text.count(
         "("
     ) > last.line.text.count(")")
-    return (
-        text[:1].islower() and (indented or open_end) and known(text.partition(",")[0], state.shelf) is None
+    cut = text[:1].islower() and (indented or open_end)
+    deeper = line.text.startswith("  ") and indented
+    return (cut or (deeper and len(last.line.text.strip()) >= _WRAPPED)) and (
+        known(text.partition(",")[0], state.shelf) is None
     )
 
 

@@ -15,6 +15,11 @@ MOST_BYTES = 2_000_000
 MOST_LINES = 5_000
 LONGEST_LINE = 20_000
 SUFFIXES = (".txt", ".md", ".markdown", ".html", ".htm", ".csv", ".text")
+_SAVE = "Save it as UTF-8 in your editor (“Save with encoding”)."
+_OLD = (
+    "Save it as UTF-8 in your editor (“Save with encoding”), or type: "
+    "iconv -f WINDOWS-1252 -t UTF-8 OLD.txt > NEW.txt, and look at its fractions and accents."
+)
 _HTML = re.compile(r"\s*(?:<!doctype html|<html|<!--|<head|<body|<script|<div|<article)", re.I)
 
 
@@ -53,10 +58,14 @@ def _decoded(data: bytes) -> str | Refused:
         )
     if not data.strip():
         return Refused(message="it is empty")
+    if data[:4] in (b"\xff\xfe\x00\x00", b"\x00\x00\xfe\xff"):
+        return Refused(message="it is UTF-32, not UTF-8", hint=_SAVE)
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return Refused(
-            message="it is UTF-16, not UTF-8", hint="Save it as UTF-8 in your editor (“Save with encoding”)."
-        )
+        # The mark at its beginning says so: nothing is guessed.
+        try:
+            data = data.decode("utf-16").encode()
+        except UnicodeError:
+            return Refused(message="it is UTF-16, and cut off or damaged", hint=_SAVE)
     if b"\x00" in data:
         return Refused(
             message="it is no text: it holds bytes that no text has", hint="Save it as plain text first."
@@ -64,8 +73,10 @@ def _decoded(data: bytes) -> str | Refused:
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
-        message = f"it is not UTF-8: byte {fault.start + 1} (0x{data[fault.start]:02X}) is no character"
-        return Refused(message=message, hint="Save it as UTF-8 in your editor (“Save with encoding”).")
+        before = data[: fault.start]
+        line, column = before.count(b"\n") + 1, fault.start - (before.rfind(b"\n") + 1) + 1
+        message = f"it is not UTF-8: line {line}, byte {column} (0x{data[fault.start]:02X}) is no character"
+        return Refused(message=message, hint=_OLD)
     strange = sum(each < " " and each not in "\t\r\n\x0b\x0c" for each in text[:4000])
     if strange > len(text[:4000]) // 50 + 2:
         return Refused(

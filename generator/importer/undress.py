@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from generator.importer.fields import leading_measure
 from generator.importer.known import names_food
 from generator.importer.model import SourceLine
 from generator.importer.worth import CLEAN, WHOLE, Worth, is_sentence
@@ -23,6 +24,8 @@ _DEEPEST = 30
 _ROUNDS = 5
 _LEAST, _RICH = 3, 3
 _FRAMED, _NEARLY_ALL = 8, 0.8
+_COUNTS = ("0", "-", "–", "x", "/", "a")
+"""What a number before a line ends in that may be its amount; other signs make it no amount."""
 _CLOSING = (":", ">", "]", ")", "|", "-", "–")
 _SAMPLE = 12
 _MOST_LINES = 1_500
@@ -48,6 +51,7 @@ class _Dress:
     behind: bool
     cuts: dict[int, int]
     signs: int
+    counts: bool
 
     @property
     def bonus(self) -> int:
@@ -121,6 +125,7 @@ def _frame(lines: tuple[SourceLine, ...], worth: Worth) -> _Dress | None:
         return None
     for behind in (False, True):
         for dress in _candidates(filled, behind=behind):
+            dress = _harmless(dress, filled, worth)
             taken = [dress.taken(filled[index], index) for index in dress.cuts]
             worded = any(each.isalpha() for one in taken for each in one)
             if len(taken) < len(filled) * _NEARLY_ALL or not all(map(_balanced, taken)):
@@ -166,10 +171,14 @@ def _uncounted(lines: tuple[SourceLine, ...]) -> tuple[SourceLine, ...]:
 
 
 def _runs_on(numbers: list[int], *, strictly: bool = False) -> bool:
-    """Whether numbers count something through, perhaps from one on again, and perhaps with one left out."""
-    steps = sum(
-        after == before + 1 or after == 1 for before, after in zip(numbers, numbers[1:], strict=False)
-    )
+    """Whether numbers count something through, and perhaps from one on again; not `strictly`, with one left out."""
+    runs: list[int] = [1]
+    steps = 0
+    for before, after in zip(numbers, numbers[1:], strict=False):
+        steps += after == before + 1 or after == 1
+        runs = [*runs, 1] if after != before + 1 else [*runs[:-1], runs[-1] + 1]
+    if strictly and min(runs) < _LEAST:
+        return False
     return steps >= (len(numbers) - 1) * (1 if strictly else 9 / 10)
 
 
@@ -206,17 +215,29 @@ def _best(lines: tuple[SourceLine, ...], worth: Worth) -> _Dress | None:
 
 
 def _harmless(dress: _Dress, filled: dict[int, str], worth: Worth) -> _Dress:
-    """The dress without the lines that are whole with it: `1 egg` among numbered steps is an amount."""
-    kept = {
-        index: cut
-        for index, cut in dress.cuts.items()
-        if worth.of(filled[index]) < CLEAN or any(map(str.isalpha, dress.taken(filled[index], index)))
-    }
-    numbers = [dress.number(filled[index], index) for index in kept]
-    if len(kept) < len(dress.cuts) and any(numbers) and not _runs_on(numbers, strictly=True):
-        # Without them the others would not count on: `9 1/3 cup` is the ninth of a list.
+    """The dress without lines whose number is an amount: `1 egg` and `120 ml milk` among numbered steps.
+
+    Where all the numbers together count on, they count the lines, and `9 1/3 cup` is the ninth of a list; where they
+    do not even without the amounts, nothing is taken off.
+    """
+    if not dress.counts:
         return dress
-    return replace(dress, cuts=kept)
+    kept = {index: cut for index, cut in dress.cuts.items() if not _is_amount(filled[index], worth)}
+    unhurt = all(
+        worth.of(dress.stripped(filled[index], index)) >= worth.of(filled[index]) - 1
+        for index in dress.cuts
+        if index not in kept
+    )
+    for some, strictly in ((dress.cuts if unhurt else {}, True), (kept, True), (kept, False)):
+        numbers = [dress.number(filled[index], index) for index in some]
+        if len(numbers) >= _LEAST and _runs_on(numbers, strictly=strictly):
+            return replace(dress, cuts=some)
+    return replace(dress, cuts={})
+
+
+def _is_amount(text: str, worth: Worth) -> bool:
+    head = leading_measure(text, worth.shelf)[0]
+    return worth.of(text) >= WHOLE or any(map(str.isalpha, head))
 
 
 def _gain(dress: _Dress, filled: dict[int, str], worth: Worth) -> int:
@@ -267,10 +288,14 @@ def _candidates(filled: dict[int, str], *, behind: bool) -> Iterator[_Dress]:
     for indexes, shape in ordered[:_TRIED]:
         for depth in _depths(shape, tokens[indexes[0]]):
             cuts = {index: sum(map(len, tokens[index][:depth])) for index in indexes}
-            if behind or _may_count(shape[:depth], [tokens[index][:depth] for index in indexes]):
-                yield _Dress(
-                    behind=behind, cuts=cuts, signs=sum(not each.isspace() for each in shape[:depth])
-                )
+            signs = [each for each in shape[:depth] if not each.isspace()]
+            counts = (
+                not behind
+                and signs[-1:]
+                and signs[-1] in _COUNTS
+                and not (":" in signs and signs.count("0") > 1)
+            )
+            yield _Dress(behind=behind, cuts=cuts, signs=len(signs), counts=bool(counts))
 
 
 def _tokens(text: str, *, behind: bool) -> list[str]:
@@ -311,15 +336,3 @@ def _depths(shape: Shape, tokens: list[str]) -> Iterator[int]:
         and (depth == len(tokens) or not tokens[depth].startswith((" ", "\t", ".", ",")))
     ]
     yield from cuts[:4]
-
-
-def _may_count(shape: Shape, taken: list[list[str]]) -> bool:
-    """A bare number right before a line may be its amount: it goes only where such numbers count the lines."""
-    signs = [each for each in shape if not each.isspace()]
-    if not signs or signs[-1] not in ("0", "-", "–", "x", "/", "a"):
-        return True
-    at = max((n for n, each in enumerate(shape) if each == "0"), default=None)
-    if at is None:
-        return True
-    numbers = [int(each[at]) for each in taken]
-    return len(numbers) > 2 and _runs_on(numbers)

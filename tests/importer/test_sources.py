@@ -44,12 +44,19 @@ REFUSED = [
     (
         "a.txt",
         "Süß".encode("cp1252"),
-        "it is not UTF-8: byte 2 (0xFC) is no character. Save it as UTF-8 in your editor (“Save with encoding”)",
+        "it is not UTF-8: line 1, byte 2 (0xFC) is no character. Save it as UTF-8 in your editor (“Save with"
+        " encoding”), or type: iconv -f WINDOWS-1252 -t UTF-8 OLD.txt > NEW.txt, and look at its fractions and"
+        " accents",
     ),
     (
         "a.txt",
-        PLAIN.encode("utf-16"),
-        "it is UTF-16, not UTF-8. Save it as UTF-8 in your editor (“Save with encoding”)",
+        PLAIN.encode("utf-16")[:-1],
+        "it is UTF-16, and cut off or damaged. Save it as UTF-8 in your editor (“Save with encoding”)",
+    ),
+    (
+        "a.txt",
+        PLAIN.encode("utf-32"),
+        "it is UTF-32, not UTF-8. Save it as UTF-8 in your editor (“Save with encoding”)",
     ),
     (
         "a.txt",
@@ -229,3 +236,29 @@ def test_letters_that_cannot_be_printed_are_kept_in_comments() -> None:
         "pictures and signs that no font of the cards has: 🍞",
         "lines in letters that no font of the cards has: kept in comments of the file",
     )
+
+
+def test_a_text_whose_mark_says_utf_16_is_read_as_such() -> None:
+    for name in ("utf-16", "utf-8-sig"):
+        found = sources_of("a.txt", PLAIN.encode(name))
+        assert not isinstance(found, Refused)
+        assert [each.text for each in found[0].lines] == PLAIN.splitlines()
+
+
+def test_columns_that_name_the_parts_of_a_recipe_are_read_as_such() -> None:
+    row = 'Honey loaf;1 loaf;"500 g bread flour\n2 tbsp honey";Mix and bake.;4'
+    table = f"Name;Yield;Ingredients;Directions;Rating\n{row}\n"
+    found = sources_of("a.csv", table.encode())
+    assert not isinstance(found, Refused)
+    assert [each.text for each in found[0].lines] == [
+        "Honey loaf",
+        "Yield: 1 loaf",
+        "",
+        "Ingredients",
+        "500 g bread flour",
+        "2 tbsp honey",
+        "",
+        "Directions",
+        "Mix and bake.",
+        "Rating: 4",
+    ]
