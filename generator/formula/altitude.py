@@ -83,7 +83,7 @@ def kind_of(line: Line) -> Kind | None:
     ingredient = line.ware.ingredient if line.ware else None
     if ingredient is None:
         return None
-    if ingredient.name == "baking powder":
+    if line.ware is not None and line.ware.known_as == "baking powder":
         return "baking powder"
     if line.flour:
         return "flour"
@@ -136,6 +136,6 @@ def cores(formula: Formula) -> Iterator[Heat]:
 def has_leavening(formula: Formula) -> bool:
     """Whether something chemical raises it: baking powder, soda and the like, but no yeast."""
     return any(
-        line.ware is not None and line.ware.ingredient.name in ("baking powder", "baking soda")
+        line.ware is not None and line.ware.known_as in ("baking powder", "baking soda")
         for line in formula.lines
     )

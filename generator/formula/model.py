@@ -28,6 +28,12 @@ class Ware:
     ingredient: Ingredient
     packs: tuple[Pack, ...]
 
+    @property
+    def known_as(self) -> str:
+        """Its name in the catalogue, also where a row of the pantry gives it one of the maker's own."""
+        named = self.packs[0].stands_for if self.packs else None
+        return named or self.ingredient.name
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Written:

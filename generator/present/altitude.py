@@ -211,7 +211,7 @@ def _by_extension(line: Line, kind: Kind, band: Band, spoons: Spoons) -> str:
 def _cake_notes(formula: Formula, *, leavened: bool) -> Iterator[str]:
     if leavened:
         yield say(_TWO)
-        if any(line.ware and line.ware.ingredient.name == "baking soda" for line in formula.lines):
+        if any(line.ware and line.ware.known_as == "baking soda" for line in formula.lines):
             yield say(_SODA)
 
 

@@ -187,7 +187,8 @@ _CURD = re.compile(r"\bcurds?\b|(?:zitronen|limetten|orangen)creme\b", re.IGNORE
 _CHILLED_BAKE = re.compile(
     r"\b(?:cheesecake|custard|quiche|tiramisu|trifle|(?:cream|meringue) (?:pie|tart)|flan|eclair|éclair|"
     r"profiterole|cream puff|mousse)s?\b|"
-    r"(?:käse|quark)(?:kuchen|torte)\b|(?:sahne|creme)(?:torte|schnitte|rolle)n?\b|windbeutel|bienenstich|panna cotta",
+    r"(?:käse|quark)(?:kuchen|torte)\b|(?:sahne|creme)(?:torte|schnitte|rolle)n?\b|"
+    r"windbeutel|bienenstich|panna cotta",
     re.IGNORECASE,
 )
 

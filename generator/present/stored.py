@@ -7,16 +7,24 @@ from generator.formula.model import Block, Formula, Heat, Line, Timed, Ware
 from generator.present.unheated import DONE_FROM_C, is_heated
 
 _IN_OIL = re.compile(
-    r"\b(?:garlic|herb|chill?i|infused|flavou?red)\b.*\boil\b|\boil\b.*\b(?:garlic|herbs?)\b|\bconfit\b|\bpesto\b",
+    r"\b(?:garlic|herb|chill?i|infused|flavou?red)\b.*\boil\b|\boil\b.*\b(?:garlic|herbs?)\b|\bconfit\b|\bpesto\b|"
+    r"(?:knoblauch|kräuter|chili|würz)öl\b|(?:knoblauch|kräuter)\w*\b.*öl\b|öl\b.*(?:knoblauch|kräuter)",
     re.IGNORECASE,
 )
 _HERB = re.compile(
-    r"\b(?:garlic|basil|rosemary|thyme|parsley|oregano|sage|tarragon|herbs?|chill?i(?:es)?)\b", re.IGNORECASE
+    r"\b(?:garlic|basil|rosemary|thyme|parsley|oregano|sage|tarragon|herbs?|chill?i(?:es)?)\b|"
+    r"knoblauch|basilikum|rosmarin|thymian|petersilie|salbei|estragon|kräuter|chilischote",
+    re.IGNORECASE,
 )
-_DRIED = re.compile(r"\b(?:dried|dry|powder|granules|ground)\b", re.IGNORECASE)
-_OIL = re.compile(r"\boil\b", re.IGNORECASE)
+_DRIED = re.compile(
+    r"\b(?:dried|dry|powder|granules|ground)\b|getrocknet|gerebelt|gemahlen|pulver\b|granulat\b",
+    re.IGNORECASE,
+)
+_OIL = re.compile(r"\boil\b|öl\b", re.IGNORECASE)
 _PEEL = re.compile(
-    r"\bcandied\b.*\b(?:peels?|zest|rinds?)\b|\b(?:peels?|zest|rinds?)\b.*\bcandied\b", re.IGNORECASE
+    r"\bcandied\b.*\b(?:peels?|zest|rinds?)\b|\b(?:peels?|zest|rinds?)\b.*\bcandied\b|"
+    r"kandiert\w*\b.*schalen?\b|schalen?\b.*kandiert|orangeat|zitronat",
+    re.IGNORECASE,
 )
 _DISCARD = re.compile(r"\bdiscard(?:ed)?\b", re.IGNORECASE)
 _STARTER = re.compile(r"\b(?:starter|levain|sourdough)\b", re.IGNORECASE)

@@ -25,7 +25,9 @@ from generator.formula.model import (
 )
 
 DONE_FROM_C = Fraction(71)
-_SPREAD_ON = re.compile(r"\b(?:icing|frosting|mousse|buttercream|mayonnaise)\b", re.IGNORECASE)
+_SPREAD_ON = re.compile(
+    r"\b(?:icing|frosting|mousse|buttercream|mayonnaise)\b|(?:guss|glasur|buttercreme)\b", re.IGNORECASE
+)
 _SPOILS = frozenset(
     {
         "heavy cream",

@@ -100,7 +100,7 @@ def _is_about(line: Line, name: str) -> bool:
         "sugar": ingredient.group in SUGARY and bool(ingredient.sugar),
         "salt": ingredient.salt_added,
         "hydration": ingredient.nominal_liquid,
-        "cinnamon": ingredient.name in CINNAMON,
+        "cinnamon": line.ware is not None and line.ware.known_as in CINNAMON,
     }.get(name, False) and yeast_kind(line) is None
 
 
