@@ -4,8 +4,10 @@ The library that reads PDFs turns such letters, and words of others about them, 
 each line are taken by their places, from left to right, and what runs to the left is turned here.
 """
 
+import ctypes
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -20,7 +22,21 @@ _FIGURES = re.compile(r"%?\d+(?:\W\d+)*")
 _LAM = "\u0644"
 # Of the size of the letters: what is wider than this between two of them is a space.
 _SPACE = 0.12
-_Letter = tuple[str, float, float, float]
+
+
+# In points: letters of one line stand on one height, whatever their face. The library begins a line at an emoji.
+_ONE_LINE = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Letter:
+    """`base` is the height of the line that it stands on."""
+
+    character: str
+    left: float
+    right: float
+    base: float
+    size: float
 
 
 def has_leftward(text: str) -> bool:
@@ -37,27 +53,32 @@ def _turned(found: re.Match[str]) -> str:
 
 
 def _lines(page: "PdfTextPage") -> Iterator[list[_Letter]]:
-    """Each letter with its left, its right and its size; the spaces that are printed among them."""
+    """The letters of each line, and the spaces that are printed among them."""
     from pypdfium2 import raw
 
     line: list[_Letter] = []
+    x, base = ctypes.c_double(), ctypes.c_double()
     for at in range(page.count_chars()):
         character = _character(raw.FPDFText_GetUnicode, page, at)
-        if character in "\r\n":
-            if line:
-                yield line
+        if character in ("", "\r", "\n") or raw.FPDFText_IsGenerated(page, at) == 1:
+            continue
+        left, low, right, high = page.get_charbox(at, loose=True)
+        raw.FPDFText_GetCharOrigin(page, at, x, base)
+        letter = _Letter(character=character, left=left, right=right, base=base.value, size=high - low)
+        if line and abs(letter.base - line[-1].base) > _ONE_LINE:
+            yield line
             line = []
-        elif character and raw.FPDFText_IsGenerated(page, at) != 1:
-            left, low, right, high = page.get_charbox(at, loose=True)
-            line.append((character, left, right, high - low))
+        line.append(letter)
     yield line
 
 
 def _character(code_at: Callable[["PdfTextPage", int], int], page: "PdfTextPage", at: int) -> str:
-    """The library counts a far character as two: it is given at the first of them."""
+    """The library counts a far character as two, and turns them too: it is given at the upper of them."""
     code = code_at(page, at)
     if 0xD800 <= code < 0xDC00:
-        code = 0x10000 + ((code - 0xD800) << 10) + code_at(page, at + 1) - 0xDC00
+        around = (code_at(page, at + 1), code_at(page, max(at - 1, 0)))
+        lower = next((each for each in around if 0xDC00 <= each < 0xE000), 0xDC00)
+        code = 0x10000 + ((code - 0xD800) << 10) + lower - 0xDC00
     return "" if 0xDC00 <= code < 0xE000 else chr(code)
 
 
@@ -65,8 +86,8 @@ def _spaced(line: list[_Letter]) -> Iterator[str]:
     """The letters from left to right, with the spaces between them."""
     end = float("inf")
     # Of two in one place the second as it is read comes first, since both are turned.
-    for character, left, right, size in sorted(line, key=lambda each: (each[1] + each[2], each[0] == _LAM)):
-        if left - end > _SPACE * size:
+    for each in sorted(line, key=lambda one: (one.left + one.right, one.character == _LAM)):
+        if each.left - end > _SPACE * each.size:
             yield " "
-        yield character
-        end = right
+        yield each.character
+        end = each.right

@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from fontTools.ttLib import TTFont
-
 HEBREW, ARABIC, SIGNS = "Docket Hebrew", "Docket Arabic", "Docket Signs"
 FAR_FAMILIES = (HEBREW, ARABIC, SIGNS)
 # What joins signs to one, and asks for them in colour or not: it leaves no mark of its own, and the parts are drawn.
 JOINERS = frozenset("\u200c\u200d\ufe0e\ufe0f")
 # The sign after which a line goes on to the right (Unicode 16, UAX 9, 2.6), and the one for signs in one colour.
 _TO_THE_RIGHT, _ONE_COLOUR = "\u200e", "\ufe0e"
+_TIE = "\u00a0"
+_AFTER_FIGURES = re.compile("(?<=[0-9٠-٩%]) ")
 GUIDES = frozenset((_TO_THE_RIGHT, _ONE_COLOUR))
 
 _FOLDER = Path(__file__).parent / "faces"
@@ -79,6 +79,8 @@ def far_missing(characters: frozenset[str]) -> frozenset[str]:
 
 @cache
 def _covered(family: str) -> frozenset[int]:
+    from fontTools.ttLib import TTFont
+
     with TTFont(far_path(family, "400"), lazy=True) as font:
         return frozenset(font.getBestCmap())
 
@@ -100,15 +102,15 @@ def guided(text: str) -> str:
 
 def _ended(text: str) -> Iterator[str]:
     done = 0
-    for stretch in _stretches(text):
-        yield text[done : stretch[1]]
-        yield _TO_THE_RIGHT
-        done = stretch[1]
+    for start, end in _stretches(text):
+        # A figure among such letters goes on with them: at the end of a line it would stand at the wrong side.
+        yield f"{text[done:start]}{_AFTER_FIGURES.sub(_TIE, text[start:end])}{_TO_THE_RIGHT}"
+        done = end
     yield text[done:]
 
 
 def unguided(text: str) -> str:
-    """The text as it was before `guided`."""
+    """The text as it is read, without the marks of `guided`."""
     return "".join(each for each in text if each not in GUIDES)
 
 
