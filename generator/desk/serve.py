@@ -5,6 +5,8 @@ import contextlib
 import secrets
 import signal
 import socket
+import sys
+import traceback
 from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
@@ -20,7 +22,7 @@ from generator.desk.guard import Guard
 from generator.desk.looks import Looks
 from generator.desk.pages import Paper
 from generator.desk.review import Reviews
-from generator.desk.state import Desk
+from generator.desk.state import Desk, Known
 
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8460
@@ -145,13 +147,24 @@ def run(house: House, sockets: list[socket.socket], *, token: str, started: Call
 
 
 async def _watch(house: House) -> None:
-    """Reads the folder again soon after a change, and tells the open pages."""
-    await house.looks.fresh()
+    """Reads the folder again soon after a change, and tells the open pages.
+
+    A fault of ours in one reading does not end the watching: the next change is read again.
+    """
+    await _looked(house)
     async for _ in awatch(house.desk.root, debounce=120, step=30, rust_timeout=250, raise_interrupt=False):
         before = house.desk.last
-        known = await house.looks.fresh()
-        if before is None or known.number != before.number:
+        known = await _looked(house)
+        if known is not None and (before is None or known.number != before.number):
             house.bells.ring()
+
+
+async def _looked(house: House) -> Known | None:
+    try:
+        return await house.looks.fresh()
+    except Exception:
+        print(traceback.format_exc(), file=sys.stderr)
+        return None
 
 
 def new_token() -> str:

@@ -1,13 +1,16 @@
 """A look at the folder serves all who asked before it began, and nobody who asked later."""
 
 import asyncio
-from collections.abc import Awaitable, Callable
+from collections.abc import AsyncIterator, Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
 from threading import Event
-from typing import TypeVar
+from types import SimpleNamespace
+from typing import TypeVar, cast
 
 import pytest
 
+from generator.desk import serve
+from generator.desk.answers import House
 from generator.desk.looks import Looks
 
 T = TypeVar("T")
@@ -95,3 +98,33 @@ def test_a_look_that_fails_is_told_and_the_next_one_is_tried() -> None:
         return await looks.fresh()
 
     assert run(work) == "there"
+
+
+def test_a_fault_in_one_reading_does_not_end_the_watching(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    readings = iter([ValueError("a fault of ours"), ValueError("and again"), SimpleNamespace(number=1)])
+
+    def look() -> object:
+        found = next(readings)
+        if isinstance(found, ValueError):
+            raise found
+        return found
+
+    async def changes(*_: object, **__: object) -> AsyncIterator[None]:
+        yield None
+        yield None
+
+    async def work() -> int:
+        rung: list[int] = []
+        house = SimpleNamespace(
+            looks=Looks(look),
+            desk=SimpleNamespace(root="", last=None),
+            bells=SimpleNamespace(ring=lambda: rung.append(1)),
+        )
+        await serve._watch(cast(House, house))
+        return len(rung)
+
+    monkeypatch.setattr(serve, "awatch", changes)
+    assert run(work) == 1
+    assert "a fault of ours" in capsys.readouterr().err
