@@ -45,6 +45,7 @@ from generator.importer.line_looks import (
     side_by_side,
     step_in_chapter,
     steps_follow,
+    tells_of_work,
     title_with_address,
     way_name,
 )
@@ -266,6 +267,10 @@ def _ingredients(
         _method(line, text, bared, heading, later, state)
         return
     if len(bared.split()) > 14 or (SENTENCE_END.search(bared) and len(bared.split()) > 6):
+        if state.ingredients and steps_follow(later, state.shelf) and tells_of_work(bared, state.shelf):
+            state.section = "method"
+            _method(line, text, bared, heading, later, state)
+            return
         put(state, line, "intro" if not state.ingredients else "note", text)
         return
     there = known(bared.partition(",")[0], state.shelf) is not None

@@ -5,7 +5,7 @@ import re
 from generator.formula.shelf import Shelf
 from generator.importer.facts import CHAPTER, URL, Fact, fact_of
 from generator.importer.ingredient import is_ingredient_like
-from generator.importer.known import known
+from generator.importer.known import known, names_food
 from generator.importer.model import SourceLine
 from generator.importer.tidy import bare, one_line, starts_with_amount
 from generator.importer.words import PARTS, VERBS, plain
@@ -239,6 +239,12 @@ def steps_follow(later: tuple[SourceLine, ...], shelf: Shelf) -> bool:
             or (len(after[0].split()) > 5 and after[0].rstrip().endswith("."))
         )
     )
+
+
+def tells_of_work(bared: str, shelf: Shelf) -> bool:
+    """A sentence that names a food and a verb of the kitchen somewhere: `For the poolish stir flour and water …`."""
+    words = {re.sub(r"\W", "", each).casefold() for each in bared.split()}
+    return bool(words & VERBS) and names_food(bared, shelf)
 
 
 def goes_on(text: str, before: str) -> bool:

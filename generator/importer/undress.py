@@ -8,6 +8,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from generator.importer.fields import leading_measure
 from generator.importer.known import names_food
@@ -174,7 +175,7 @@ def _runs_on(numbers: list[int], *, strictly: bool = False) -> bool:
     """Whether numbers count something through, and perhaps from one on again; not `strictly`, with one left out."""
     runs: list[int] = [1]
     steps = 0
-    for before, after in zip(numbers, numbers[1:], strict=False):
+    for before, after in pairwise(numbers):
         steps += after == before + 1 or after == 1
         runs = [*runs, 1] if after != before + 1 else [*runs[:-1], runs[-1] + 1]
     if strictly and min(runs) < _LEAST:

@@ -130,7 +130,9 @@ VERBS = frozenset(
         rub, rühren, scale, scatter, score, scrape, set, shape, sift, simmer, slash, slice, slide, slowly,
         smooth, soak, spoon, spread, sprinkle, stand, start, steam, stir, strain, stretch, switch, take, tap,
         tear, then, tip, toast, top, toss, transfer, trim, tuck, turn, unmold, use, using, verrühren, warm,
-        wash, weigh, when, while, whip, whisk, with, work, wrap
+        wash, weigh, when, while, whip, whisk, with, work, wrap, brown, caramelise, caramelize, choose, crack, crimp,
+        crush, deflate, degas, dip, dock, form, halve, ladle, laminate, layer, mash, moisten, oil, process, pulse,
+        purée, roast, scald, scoop, season, separate, sieve, skim, swirl, temper, thaw, thin, toss, zest
         """
     )
 )
