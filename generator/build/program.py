@@ -4,7 +4,6 @@ import sys
 import sysconfig
 from functools import cache
 from hashlib import sha256
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
 from generator.build.snapshot import snapshot_of
@@ -69,6 +68,9 @@ def _worked_out() -> str:
 
 
 def _version(library: str) -> str:
+    # It loads what reads mail and archives, which a make that has nothing to do would wait for.
+    from importlib.metadata import PackageNotFoundError, version
+
     try:
         return version(library)
     except PackageNotFoundError:

@@ -19,7 +19,7 @@ JOINERS = frozenset("\u200c\u200d\ufe0e\ufe0f")
 # The sign after which a line goes on to the right (Unicode 16, UAX 9, 2.6), and the one for signs in one colour.
 _TO_THE_RIGHT, _ONE_COLOUR = "\u200e", "\ufe0e"
 _TIE = "\u00a0"
-_AFTER_FIGURES = re.compile("(?<=[0-9٠-٩%]) ")
+_AFTER_FIGURES = re.compile("(?<=[0-9٠-٩%]) (?![0-9٠-٩])")
 GUIDES = frozenset((_TO_THE_RIGHT, _ONE_COLOUR))
 
 _FOLDER = Path(__file__).parent / "faces"

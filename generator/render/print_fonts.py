@@ -10,14 +10,14 @@ from functools import cache, partial
 from importlib import resources
 from io import BytesIO
 from pathlib import Path
-from typing import Any
-
-from fontTools.ttLib import TTFont
-from fontTools.ttLib.tables.DefaultTable import DefaultTable
+from typing import TYPE_CHECKING, Any
 
 from generator.render.far_faces import FAR_FAMILIES, SIGNS, far_family, far_missing, far_path
 from generator.render.font_cache import kept_font
 from generator.render.fonts import TYPEFACES, Typeface
+
+if TYPE_CHECKING:
+    from fontTools.ttLib import TTFont
 
 TEXT = "Docket Text"
 FIGURES = "Docket Sans"
@@ -112,6 +112,8 @@ def face_bytes(face: PrintFace) -> bytes:
     A variable font is given at its weight and without its variations: the engine would otherwise work them
     out again for every document, and write the time of day into the result.
     """
+    from fontTools.ttLib import TTFont
+
     with TTFont(face.path, lazy=True) as font:
         if "fvar" not in font:
             return face.path.read_bytes()
@@ -119,6 +121,8 @@ def face_bytes(face: PrintFace) -> bytes:
 
 
 def _at_its_weight(face: PrintFace) -> bytes:
+    from fontTools.ttLib import TTFont
+
     with TTFont(face.path, lazy=True, recalcTimestamp=False, recalcBBoxes=False) as font:
         if float(face.weight) == font["fvar"].axes[0].defaultValue:
             _drop(font, _VARIATIONS)
@@ -129,10 +133,11 @@ def _at_its_weight(face: PrintFace) -> bytes:
     return written.getvalue()
 
 
-def _cut(font: TTFont, weight: float) -> None:
+def _cut(font: "TTFont", weight: float) -> None:
     """Takes the outlines of one weight. Kerning and features stay those of the regular weight: to work them out
     again takes seconds, and the difference is below a hundredth of an em."""
     # Half a second to load, and needed once: what it cuts is kept.
+    from fontTools.ttLib.tables.DefaultTable import DefaultTable
     from fontTools.varLib.instancer import instantiateVariableFont
 
     kept = {tag: font.getTableData(tag) for tag in _LAYOUT if tag in font}
@@ -143,7 +148,7 @@ def _cut(font: TTFont, weight: float) -> None:
         font[tag].data = data
 
 
-def _drop(font: TTFont, tags: tuple[str, ...]) -> None:
+def _drop(font: "TTFont", tags: tuple[str, ...]) -> None:
     for tag in tags:
         if tag in font:
             del font[tag]
@@ -248,11 +253,18 @@ def _words(value: object, where: str) -> Iterator[tuple[str, str]]:
 @cache
 def _covered(family: str) -> frozenset[int]:
     """The code points that every face of a family has."""
-    maps = [frozenset(_cmap(face.path)) for face in print_faces() if face.family == family]
+    maps = [_characters(face.path) for face in print_faces() if face.family == family]
     return frozenset.intersection(*maps)
 
 
 @cache
-def _cmap(path: Path) -> tuple[int, ...]:
+def _characters(path: Path) -> frozenset[int]:
+    """Kept as plain numbers, for which what reads fonts need not be loaded."""
+    return frozenset(map(int, kept_font(path, "its characters", partial(_cmap, path)).split()))
+
+
+def _cmap(path: Path) -> bytes:
+    from fontTools.ttLib import TTFont
+
     with TTFont(path, lazy=True) as font:
-        return tuple(font.getBestCmap())
+        return " ".join(map(str, sorted(font.getBestCmap()))).encode()
