@@ -84,6 +84,9 @@
     first = values();
     const page = document.querySelector("iframe");
     if (page) page.contentWindow.location.reload();
+    // A reader of PDF does not let itself be asked to load again; its frame does.
+    const card = document.querySelector("#card[open] iframe");
+    if (card) card.src = card.src;
     check();
   };
   const failed = (error) => desk.tell(String(error));
