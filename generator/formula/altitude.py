@@ -16,11 +16,12 @@ from typing import Literal
 
 from generator.formula.model import Formula, Heat, Line
 from generator.measure.number import Range
+from generator.wording.speech import later
 
 Kind = Literal["baking powder", "flour", "eggs", "sugar", "fat", "liquid"]
 KINDS: tuple[Kind, ...] = ("baking powder", "flour", "eggs", "sugar", "fat", "liquid")
 
-TEXTBOOK_SOURCE = "W. Gisslen, Professional Cooking, for shortened cakes"
+TEXTBOOK_SOURCE = later("W. Gisslen, Professional Cooking, for shortened cakes")
 EXTENSION_SOURCE = "Colorado State University Extension"
 METRES_IN_A_FOOT = Fraction("0.3048")
 BOILING_F = Fraction(212)

@@ -35,7 +35,7 @@ class YeastRatios:
     fresh: Fraction = Fraction(100)
     active_dry: Fraction = Fraction(40)
     instant: Fraction = Fraction(33)
-    source: str = "a textbook of baking: 100 : 40 : 33 by weight"
+    source: str = later("a textbook of baking") + ": 100 : 40 : 33 by weight"
 
     def of(self, kind: Yeast) -> Fraction:
         return {"fresh": self.fresh, "active dry": self.active_dry, "instant": self.instant}[kind]

@@ -107,7 +107,7 @@ def _lines(formula: Formula) -> Iterator[Line]:
 def _general(formula: Formula) -> Iterator[AltitudeTable]:
     kinds = _kinds(formula)
     yield AltitudeTable(
-        title=TEXTBOOK_SOURCE,
+        title=say(TEXTBOOK_SOURCE),
         columns=("", *(height_words(Fraction(each)) for each in TEXTBOOK_FEET)),
         rows=tuple((say(_NAMES[kind]), *(_signed(each) for each in TEXTBOOK[kind])) for kind in kinds),
         note=say(_TEXTBOOK_NOTE),
@@ -168,7 +168,7 @@ def _own(formula: Formula, feet: Fraction, spoons: Spoons) -> Iterator[AltitudeT
     lines = tuple((line, kind) for line in _lines(formula) if (kind := kind_of(line)))
     columns = around(feet)
     yield AltitudeTable(
-        title=TEXTBOOK_SOURCE,
+        title=say(TEXTBOOK_SOURCE),
         columns=("", say("as written"), *(height_words(Fraction(each)) for each in columns)),
         rows=tuple(
             (

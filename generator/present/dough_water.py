@@ -18,6 +18,7 @@ from generator.present.sheet_views import WaterRow, WaterView
 from generator.settings import Degrees, Scale, Settings
 from generator.wording.forms import small
 from generator.wording.speech import later, say
+from generator.wording.vocabulary import said
 
 ROOMS: dict[Scale, tuple[int, ...]] = {"F": (64, 68, 72, 75, 79), "C": (18, 20, 22, 24, 26)}
 
@@ -94,7 +95,7 @@ def _columns(formula: Formula, settings: Settings) -> Iterator[_Column]:
     named = {way.name: equipment_of_name(way.name) for way in formula.ways if way.name}
     for name, equipment in named.items():
         friction = stated_friction(equipment, settings) if equipment else None
-        yield _Column(title=_capital(name), friction=friction)
+        yield _Column(title=_capital(said(name)), friction=friction)
     others = [each for each in _other_equipment(formula) if each not in named.values()]
     known = [each for each in others if stated_friction(each, settings) is not None]
     yield from (

@@ -64,7 +64,7 @@ def ratio_words(ratios: YeastRatios = TEXTBOOK) -> str:
         "Reckoned as fresh : active dry : instant = {numbers} by weight ({source}). Other books have "
         "100 : 50 : 35 to 40; go by how the dough rises.",
         numbers=numbers,
-        source=ratios.source.partition(":")[0],
+        source=say(ratios.source.partition(":")[0]),
     )
 
 
