@@ -23,6 +23,26 @@ def project() -> Path:
     return ROOT
 
 
+@pytest.fixture(scope="session", autouse=True)
+def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """A cache folder for this run alone, for what is made once for several tests: what the person who runs them has
+    made answers for nothing, and nothing is left there. Cut fonts, translated templates and what other programs keep
+    are the same in every run and take long: they stay where they are."""
+    usual = Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache")
+    ours = tmp_path_factory.mktemp("cache")
+    (ours / "tinleaf").mkdir()
+    for name in ("fonts", "templates"):
+        (usual / "tinleaf" / name).mkdir(parents=True, exist_ok=True)
+        (ours / "tinleaf" / name).symlink_to(usual / "tinleaf" / name)
+    for each in usual.iterdir():
+        if each.name != "tinleaf":
+            (ours / each.name).symlink_to(each)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(ours))
+        patch.setenv("TINLEAF_CACHE_BYTES", "500000000")
+        yield
+
+
 @pytest.fixture(autouse=True)
 def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
     """No colour from the person's own terminal, no clock zone but the content's, and nothing made before."""

@@ -10,47 +10,22 @@ disk there is, or WANTED of them spread over all; `kill` goes on until WANTED we
 files of the content are saved again while they are read. Prints one JSON object.
 """
 
-import contextlib
 import errno
-import io
 import json
 import os
-import random
 import shutil
-import signal
 import sys
-import time
 from collections.abc import Callable
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
 from generator.cli.main import main
+from tests.faults import trials
+from tests.faults.trials import Tally, Tree, ended, quietly, tree, window_of
 
-Tree = dict[str, bytes]
 STAGING, DAY, SEED = ".tinleaf-staging", "2026-11-25", 20261125
 _CHANGES = {"os.rename", "os.remove", "os.mkdir", "os.rmdir", "os.link", "os.symlink", "os.truncate"}
-
-
-@dataclass(slots=True)
-class Tally:
-    """`trials` were begun, `counted` fell where they should; `faults` is what must not be."""
-
-    trials: int = 0
-    counted: int = 0
-    old: int = 0
-    new: int = 0
-    mixed: int = 0
-    steps: int = 0
-    faults: list[str] = field(default_factory=list)
-
-
-def tree(root: Path) -> Tree:
-    return {
-        each.relative_to(root).as_posix(): each.read_bytes()
-        for each in sorted(root.rglob("*"))
-        if each.is_file() and not each.is_symlink()
-    }
 
 
 def site_of(output: Path) -> Tree:
@@ -93,21 +68,18 @@ def dies() -> None:
 HOW = {"die": dies, "full": fails(errno.ENOSPC), "locked": fails(errno.EROFS)}
 
 
+def make(content: Path, output: Path) -> int:
+    return main(["make", str(content), "--output", str(output), "--day", DAY, "--jobs", "1"])
+
+
 def child(content: Path, output: Path, before: Callable[[], None], said: Path) -> int:
     """Forks a process that makes `output` new; its number. What it says goes to the file `said`."""
-    number = os.fork()
-    if number:
-        return number
-    code = 1
-    try:
-        words = io.StringIO()
-        with contextlib.redirect_stdout(words), contextlib.redirect_stderr(words):
-            before()
-            code = main(["make", str(content), "--output", str(output), "--day", DAY, "--jobs", "1"])
-        with contextlib.suppress(OSError):
-            said.write_text(words.getvalue(), "utf-8")
-    finally:
-        os._exit(code)
+
+    def run() -> int:
+        before()
+        return make(content, output)
+
+    return trials.child(run, said)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,8 +106,15 @@ class Place:
         self.said.unlink(missing_ok=True)
 
     def made(self, before: Callable[[], None] = lambda: None) -> int:
-        _, status = os.waitpid(child(self.content, self.output, before, self.said), 0)
-        return os.waitstatus_to_exitcode(status)
+        return ended(child(self.content, self.output, before, self.said))
+
+    def start(self) -> int:
+        """The number of a process that makes it new."""
+        self.lay()
+        return child(self.content, self.output, lambda: None, self.said)
+
+    def writes(self) -> bool:
+        return (self.output / STAGING).exists()
 
 
 def look(place: Place, tally: Tally, what: str) -> None:
@@ -145,9 +124,7 @@ def look(place: Place, tally: Tally, what: str) -> None:
     lost = [path for path in old if path in new and path not in left]
     if strange or lost:
         tally.faults.append(f"{what}: neither old nor new {strange}, lost {lost}")
-    tally.old += left == old
-    tally.new += left == new
-    tally.mixed += left not in (old, new)
+    tally.look(left, old, new)
     if code := place.made():
         tally.faults.append(f"{what}: the next make ends with {code}: {place.said.read_text('utf-8')[-400:]}")
     elif site_of(place.output) != new or (place.output / STAGING).exists():
@@ -196,40 +173,13 @@ def through_every_change(place: Place, how: str, wanted: int) -> Tally:
     return tally
 
 
-def killed(place: Place, wait: float) -> bool:
-    """Whether SIGKILL fell after the first write to the output and before the last."""
-    number = child(place.content, place.output, lambda: None, place.said)
-    while not (place.output / STAGING).exists():
-        if os.waitpid(number, os.WNOHANG)[0]:
-            return False
-    until = time.monotonic() + wait
-    while time.monotonic() < until:
-        pass
-    os.kill(number, signal.SIGKILL)
-    os.waitpid(number, 0)
-    return (place.output / STAGING).exists()
-
-
-def window_of(place: Place) -> float:
-    """How long an undisturbed make writes, in seconds."""
-    place.lay()
-    number = child(place.content, place.output, lambda: None, place.said)
-    begun = ended = 0.0
-    while not os.waitpid(number, os.WNOHANG)[0]:
-        if (place.output / STAGING).exists():
-            begun, ended = begun or time.monotonic(), time.monotonic()
-    return max(ended - begun, 0.001)
-
-
 def at_random(place: Place, wanted: int) -> Tally:
-    chance, tally, window = random.Random(SEED), Tally(), window_of(place)
-    while tally.counted < wanted and tally.trials < 4 * wanted and not tally.faults:
-        place.lay()
-        tally.trials += 1
-        if killed(place, chance.uniform(0, window)):
-            tally.counted += 1
-            look(place, tally, f"kill {tally.trials}")
-    return tally
+    tally = Tally(window=window_of(place.start, place.writes)[0])
+
+    def looked(what: str) -> None:
+        look(place, tally, what)
+
+    return trials.at_random(tally, wanted, SEED, start=place.start, writes=place.writes, look=looked)
 
 
 def rewrites(path: Path) -> Callable[[], None]:
@@ -263,9 +213,9 @@ def changed_while_read(place: Place) -> Tally:
         whole = place.work / "whole"
         shutil.rmtree(whole, ignore_errors=True)
         again = place.made()
-        _, status = os.waitpid(child(place.content, whole, lambda: None, place.said), 0)
-        if code or again or status or site_of(place.output) != site_of(whole):
-            tally.faults.append(f"{path.name}: {code}, {again}, {status}, or the next make is behind")
+        clean = ended(child(place.content, whole, lambda: None, place.said))
+        if code or again or clean or site_of(place.output) != site_of(whole):
+            tally.faults.append(f"{path.name}: {code}, {again}, {clean}, or the next make is behind")
         path.write_bytes(was)
     return tally
 
@@ -274,8 +224,7 @@ def tally_of(how: str, place: Place, wanted: int) -> Tally:
     place.work.mkdir()
     shutil.copytree(place.old, place.work / "warm")
     # Run here once, so that every child has all of the program and the cache all that it needs.
-    with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
-        main(["make", str(place.content), "--output", str(place.work / "warm"), "--day", DAY, "--jobs", "1"])
+    quietly(lambda: make(place.content, place.work / "warm"))
     if how == "changing":
         return changed_while_read(place)
     return at_random(place, wanted) if how == "kill" else through_every_change(place, how, wanted)

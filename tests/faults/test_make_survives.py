@@ -15,7 +15,8 @@ from typing import Any
 
 import pytest
 
-from tests.faults.forked import DAY, Tree, tree
+from tests.faults.forked import DAY
+from tests.faults.trials import Tree, tree
 
 COMMAND = [sys.executable, "-c", "from generator.cli.main import run; run()", "make"]
 ROOT = Path(__file__).parents[2]
