@@ -46,6 +46,22 @@ def _first(text: Squeezed, claim: Claim, number: int, start: int) -> Place | Non
     return best
 
 
+_FAR = 60
+"""Letters between two claims that are more than what stands between neighbours."""
+
+
+def next_place(text: Squeezed, claim: Claim, start: int) -> Place | None:
+    """Where a claim comes next, in its first wording; one that comes sooner is looked for where that is far off."""
+    best: Place | None = None
+    for letters in claim.each_spelling():
+        at = find(text, letters, start, best.end if best else None)
+        if at >= 0:
+            best = Place(claim=0, start=at, end=at + len(letters))
+        if best is not None and best.start - start < _FAR:
+            break
+    return best
+
+
 def _best(text: Squeezed, claims: Sequence[Claim]) -> tuple[Place, ...]:
     """The places that hold the most letters in order: the longest chain, by weight."""
     places = sorted(_all_places(text, claims), key=lambda each: (each.start, each.claim))

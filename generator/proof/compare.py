@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from generator.diagnostics.diagnostic import Diagnostic
 from generator.proof.built_text import BuiltText
-from generator.proof.chain import Place, places_of
+from generator.proof.chain import Place, next_place, places_of
 from generator.proof.claim import AMOUNT, DECLARATION, Claim
 from generator.proof.context import Sayings
 from generator.proof.difference import Difference, difference
@@ -76,14 +76,11 @@ class _Reading:
                 if not self._mark_everywhere(each) and each.needed:
                     return False
                 continue
-            for letters in each.each_spelling():
-                start = find(self.squeezed, letters, at)
-                if start >= 0:
-                    at = start + len(letters)
-                    self._explain(start, at)
-                    break
-            else:
+            place = next_place(self.squeezed, each, at)
+            if place is None:
                 return False
+            at = place.end
+            self._explain(place.start, at)
         return True
 
     def look_for(self, claims: Sequence[Claim]) -> list[Absent]:

@@ -171,6 +171,16 @@ def since_claims(view: RecipeView) -> Iterator[Claim]:
         yield from claim(what, words, kind=DECLARATION if since.alarms else AMOUNT, loose=True)
 
 
+def aside_claims(view: RecipeView) -> Iterator[Claim]:
+    """What some outputs say beside all else, each with the words before it, for a figure alone explains nothing."""
+    if view.keeps:
+        ways = f"{gettext('Keeping')} {view.keeps}", say("Keeps: {time}", time=spoken(view.keeps))
+        yield from claim("how it keeps", *ways, needed=False)
+    for link in view.links:
+        if link.paid:
+            yield from claim("a paid link", f"{gettext('paid link')} {link.title}", needed=False)
+
+
 def oven_claims(view: RecipeView) -> Iterator[Claim]:
     """Each oven of the method for other ovens: as a card tells it, or as the text under a film does."""
     for oven in view.ovens:

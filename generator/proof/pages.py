@@ -11,6 +11,7 @@ from generator.proof.claim import DECLARATION, WORDS, Claim, claim
 from generator.proof.compare import compare
 from generator.proof.declared_claims import carried_claims, label_claims
 from generator.proof.docket_claims import (
+    aside_claims,
     caution_claims,
     docket_claims,
     fact_claims,
@@ -91,6 +92,7 @@ def bake_claims(view: RecipeView) -> Iterator[Claim]:
     yield from _corrections(view.corrections)
     yield from since_claims(view)
     yield from film_claims(view)
+    yield from aside_claims(view)
 
 
 def _formula(sheet: SheetView) -> Iterator[Claim]:

@@ -10,11 +10,12 @@ from generator.diagnostics.diagnostic import Diagnostic, Diagnostics
 from generator.diagnostics.span import whole_file
 from generator.present.tag_views import TagView
 from generator.present.views import ArticleView, RecipeView, SiteView
-from generator.proof.built_text import lines_of
+from generator.proof.built_text import BuiltText, lines_of
 from generator.proof.claim import WORDS, Claim, claim
 from generator.proof.compare import absent, agrees, compare, missing
 from generator.proof.declared_claims import described_label, label_claims
 from generator.proof.docket_claims import (
+    aside_claims,
     caution_claims,
     correction_claims,
     docket_claims,
@@ -28,6 +29,7 @@ from generator.proof.expected import Expected, Place
 from generator.proof.feed_entry import FeedEntry
 from generator.proof.method_claims import described_steps, method_claims
 from generator.proof.page_reader import read_page
+from generator.proof.squeeze import find
 from generator.wording.speech import say
 
 _ATOM = "{http://www.w3.org/2005/Atom}"
@@ -58,11 +60,30 @@ def block_faults(
     if agrees(text, claims, known):
         expected.note(view, content)
         return ()
+    left_out = _wholly_left_out(text, claims) - stays
+    if left_out and _size(content, claims, left_out) > limit:
+        shorter = tuple(each for each in claims if each.group not in left_out)
+        if agrees(text, shorter, known):
+            return ()
     left_out = _left_out(absent(text, claims), claims) - stays
-    size = len(content) + sum(len(each.says.encode()) for each in claims if each.group in left_out)
-    if size > limit:
+    if _size(content, claims, left_out) > limit:
         claims = tuple(each for each in claims if each.group not in left_out)
     return compare(text, claims, known, remedy=expected.remedy)
+
+
+def _size(content: bytes, claims: tuple[Claim, ...], left_out: frozenset[str]) -> int:
+    """What the text would take with these sections, in bytes."""
+    return len(content) + sum(len(each.says.encode()) for each in claims if each.group in left_out)
+
+
+def _wholly_left_out(text: BuiltText, claims: tuple[Claim, ...]) -> frozenset[str]:
+    """The sections of which no several words stand anywhere."""
+    there = {
+        each.group
+        for each in claims
+        if " " in each.says and any(find(text.squeezed, one) >= 0 for one in each.each_spelling())
+    }
+    return frozenset({each.group for each in claims if each.group} - there)
 
 
 def _left_out(gone: tuple[Claim, ...], claims: tuple[Claim, ...]) -> frozenset[str]:
@@ -83,6 +104,7 @@ def _described(view: RecipeView) -> Iterator[Claim]:
     yield from oven_claims(view)
     yield from described_label(view)
     yield from measured_claims(view)
+    yield from aside_claims(view)
     for chapter in view.videos[0].chapters if view.videos else ():
         words = f"{chapter.stamp} {chapter.title}"
         yield from claim(f"the chapter at {chapter.stamp}", words, loose=True, group="chapters")
@@ -235,6 +257,7 @@ def _entry_claims(view: RecipeView) -> Iterator[Claim]:
     yield from method_claims(view)
     yield from label_claims(view.label)
     yield from film_claims(view)
+    yield from aside_claims(view)
 
 
 def sitemap_faults(path: str, content: bytes, expected: Expected) -> Diagnostics:
