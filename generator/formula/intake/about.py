@@ -77,7 +77,8 @@ def read_about(front: Mapping, collector: Collector) -> About:
 
 
 def _kinds(node: Node, collector: Collector) -> tuple[str, ...]:
-    return once(collector.value(texts_of(node)) or ())
+    texts = collector.value(texts_of(node))
+    return once(texts or ())
 
 
 def _occasions(node: Node | None, collector: Collector) -> tuple[str, ...]:
