@@ -62,19 +62,21 @@ def list_runs(found: tuple[Entry, ...], *, tail: frozenset[str], region: Region)
 
 def declared_ids(carried: LineAllergens, region: Region) -> tuple[str, ...]:
     """What the region declares of it, in the order of the traces."""
-    needed = needed_ids(carried, region)
-    return tuple(dict.fromkeys(each for one in needed for each in region.ids(one)))
+    return _ids(Same(carried), Same(region))[1]
 
 
 def needed_ids(carried: LineAllergens, region: Region) -> tuple[str, ...]:
     """Region-free ids contained and not excepted in the region, in the order of the traces."""
-    return tuple(
-        dict.fromkeys(
-            each.allergen
-            for each in carried.traces
-            if each.state == CONTAINS and region.id not in each.excepted
-        )
-    )
+    return _ids(Same(carried), Same(region))[0]
+
+
+@lru_cache(maxsize=2048)
+def _ids(of: Same[LineAllergens], within: Same[Region]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Both: many recipes have the same things in them."""
+    region = within.thing
+    traces = (each for each in of.thing.traces if each.state == CONTAINS and region.id not in each.excepted)
+    needed = tuple(dict.fromkeys(each.allergen for each in traces))
+    return needed, tuple(dict.fromkeys(each for one in needed for each in region.ids(one)))
 
 
 def raw_grams(found: Iterable[Entry]) -> Fraction:

@@ -10,10 +10,16 @@ from generator.measure.same import Same
 from generator.measure.unit import Kind, Spoons
 from generator.present.amounts import GLYPHS, count_words, volume_words, weight_words
 from generator.present.views import Amount
-from generator.settings import Settings
+from generator.settings import First, Settings
 from generator.wording.speech import later, say, say_of, voice
 
 _FILLINGS = (later("packed"), later("sifted"), "unsifted", "level")
+
+
+def line_amounts(line: Line, spoons: Spoons) -> tuple[Amount, Amount]:
+    """The whole amount of a line, with the weight first and with the volume first."""
+    weight, volume = _line_measures(Same(line), Same(spoons), voice().tag)
+    return in_order(weight, volume, "weight"), in_order(weight, volume, "volume")
 
 
 def line_amount(line: Line, *, settings: Settings, spoons: Spoons) -> Amount:
@@ -34,6 +40,12 @@ def _line_measures(line: Same[Line], spoons: Same[Spoons], language: str) -> tup
 def use_amount(use: Use, *, settings: Settings, spoons: Spoons) -> Amount:
     """The amount that a step needs."""
     return ordered(*_use_measures(Same(use), Same(spoons), voice().tag), settings)
+
+
+def use_amounts(use: Use, spoons: Spoons) -> tuple[Amount, Amount]:
+    """The amount that a step needs, with the weight first and with the volume first."""
+    weight, volume = _use_measures(Same(use), Same(spoons), voice().tag)
+    return in_order(weight, volume, "weight"), in_order(weight, volume, "volume")
 
 
 @lru_cache(maxsize=4096)
@@ -109,8 +121,13 @@ def without_weight(words: str) -> str:
 
 
 def ordered(weight: str, volume: str, settings: Settings) -> Amount:
-    """Both measures in the order of the setting `first`; the one that is missing never comes first."""
-    first, second = (weight, volume) if settings.first == "weight" else (volume, weight)
+    """Both measures in the order of the setting `first`."""
+    return in_order(weight, volume, settings.first)
+
+
+def in_order(weight: str, volume: str, wanted: First) -> Amount:
+    """Both measures; the one that is missing never comes first."""
+    first, second = (weight, volume) if wanted == "weight" else (volume, weight)
     if not first:
         first, second = second, ""
     return Amount(weight=weight, volume=volume, first=first, second=second)

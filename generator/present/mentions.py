@@ -1,9 +1,9 @@
 """References worded for a sentence: what stands in the prose where the maker wrote braces."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from generator.formula.model import Heat, Line, Measure, Timed, Use, WholePart, Words
 from generator.measure.same import Same
@@ -20,6 +20,7 @@ from generator.wording.speech import say, voice
 from generator.wording.vocabulary import said
 
 _MOST_NAMED = 3
+_LETTER, _DIGIT = re.compile("[A-Za-z]"), re.compile(r"\d")
 
 
 def rich(words: Words, *, settings: Settings, spoons: Spoons) -> Rich:
@@ -56,11 +57,11 @@ def amount_mentions(words: Words) -> Iterator[Use | WholePart]:
             yield mention
 
 
-def amount_mention(mention: Use | WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:
+def amount_mention(mention: Use | WholePart, amount_of: Callable[[Use], Amount]) -> MentionView:
     """What stands in the sentence for an amount."""
     if isinstance(mention, Use):
-        return _use(mention, settings=settings, spoons=spoons)
-    return _part(mention, settings=settings, spoons=spoons)
+        return _use(mention, amount_of(mention))
+    return _part(mention, amount_of)
 
 
 def uses_of(words: Words) -> Iterator[Use]:
@@ -85,7 +86,7 @@ def _stage(stage: Timed, before: str, after: str) -> MentionView:
 
 def _worded(mention: Use | WholePart | Heat | Measure, *, settings: Settings, spoons: Spoons) -> MentionView:
     if isinstance(mention, Use | WholePart):
-        return amount_mention(mention, settings=settings, spoons=spoons)
+        return amount_mention(mention, partial(use_amount, settings=settings, spoons=spoons))
     if isinstance(mention, Heat):
         return heat_mention(mention, oven_c=settings.oven_c)
     return _measure(mention)
@@ -106,8 +107,7 @@ def _timer(minutes: Fraction) -> int | None:
     return int(minutes) if minutes.denominator == 1 and minutes > 0 else None
 
 
-def _use(use: Use, *, settings: Settings, spoons: Spoons) -> MentionView:
-    amount = use_amount(use, settings=settings, spoons=spoons)
+def _use(use: Use, amount: Amount) -> MentionView:
     if use.extra:
         lead = say("{amount} of {item}", amount=say(use.words) or amount.first, item=use.item)
         tail = amount.weight if use.words else amount.second
@@ -130,16 +130,13 @@ def _share_words(use: Use) -> str:
         return ""
     if use.share == "rest":
         return say("the rest")
-    return "" if re.search(r"[A-Za-z]", use.share) and re.search(r"\d", use.share) else said(use.share)
+    return "" if _LETTER.search(use.share) and _DIGIT.search(use.share) else said(use.share)
 
 
-def _part(whole: WholePart, *, settings: Settings, spoons: Spoons) -> MentionView:
+def _part(whole: WholePart, amount_of: Callable[[Use], Amount]) -> MentionView:
     if len(whole.uses) > _MOST_NAMED:
         return MentionView(kind="part", lead=whole.part, tail=say("all of it"))
-    named = []
-    for use in whole.uses:
-        amount = use_amount(use, settings=settings, spoons=spoons)
-        named.append(_named(use, amount))
+    named = (_named(use, amount_of(use)) for use in whole.uses)
     return MentionView(kind="part", lead=whole.part, tail=all_of(named))
 
 

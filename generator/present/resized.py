@@ -4,14 +4,14 @@ A page offers a dozen sizes in both orders. So only what stands at these places 
 that word the recipe, and no view is built around it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from generator.formula.model import Formula, Line, Part, Use, Way, Words
+from generator.formula.model import Formula, Line, Part, Way, Words
 from generator.present.amounts import weight_words
 from generator.present.machine import machine_view
 from generator.present.measured import cups_beside
-from generator.present.measures import line_amount, use_amount
+from generator.present.measures import line_amounts, use_amounts
 from generator.present.mentions import amount_mention, amount_mentions, uses_of
 from generator.present.recipe import Setting, amount_facts, ingredient_line
 from generator.present.spots import machine_spots, mention_spots
@@ -38,7 +38,7 @@ def _with_first(setting: Setting, first: First) -> Setting:
 def resized_words(formula: Formula, orders: Both) -> Iterator[Pair]:
     """The words at each place after those of the front matter, in the order of the places."""
     yield from ((fact.words, fact.words) for fact in amount_facts(formula))
-    yield from _mentions(formula.intro, orders)
+    yield from _mentions(formula.intro, _amounts(formula.intro, orders))
     for part in formula.parts:
         yield from _part(part, orders)
     named, common = [way for way in formula.ways if way.name], [way for way in formula.ways if not way.name]
@@ -58,15 +58,15 @@ def _part(part: Part, orders: Both) -> Iterator[Pair]:
 
 
 def _line(line: Line, orders: Both) -> Iterator[Pair]:
-    by_weight, by_volume = (line_amount(line, settings=each.settings, spoons=each.spoons) for each in orders)
-    yield from _ends(by_weight, by_volume)
+    yield from _ends(line_amounts(line, orders[0].spoons))
     yield from ((each.words, each.words) for each in cups_beside(line, orders[0].settings))
     for choice in line.alternatives:
         by_weight_first, by_volume_first = (ingredient_line(choice, each) for each in orders)
         yield by_weight_first, by_volume_first
 
 
-def _ends(by_weight: Amount, by_volume: Amount) -> tuple[Pair, Pair]:
+def _ends(amounts: tuple[Amount, Amount]) -> tuple[Pair, Pair]:
+    by_weight, by_volume = amounts
     return (by_weight.first, by_volume.first), (by_weight.second, by_volume.second)
 
 
@@ -82,21 +82,20 @@ def _machine(formula: Formula, way: Way, orders: Both) -> Iterator[Pair]:
 def _steps(way: Way, orders: Both) -> Iterator[Pair]:
     for section in way.sections:
         for block in section.blocks:
-            yield from _mentions(block.words, orders)
+            amounts = _amounts(block.words, orders)
+            yield from _mentions(block.words, amounts)
             for use in uses_of(block.words):
-                yield from _use(use, orders)
+                yield from _ends(amounts[id(use)])
 
 
-def _use(use: Use, orders: Both) -> tuple[Pair, Pair]:
-    by_weight, by_volume = (use_amount(use, settings=each.settings, spoons=each.spoons) for each in orders)
-    return _ends(by_weight, by_volume)
+def _amounts(words: Words, orders: Both) -> Mapping[int, tuple[Amount, Amount]]:
+    """The amounts of a passage by the identity of their uses: its sentences tell them, and the list beside it."""
+    return {id(use): use_amounts(use, orders[0].spoons) for use in uses_of(words)}
 
 
-def _mentions(words: Words, orders: Both) -> Iterator[Pair]:
+def _mentions(words: Words, amounts: Mapping[int, tuple[Amount, Amount]]) -> Iterator[Pair]:
     for mention in amount_mentions(words):
-        by_weight, by_volume = (
-            mention_spots(amount_mention(mention, settings=each.settings, spoons=each.spoons))
-            for each in orders
-        )
+        by_weight = mention_spots(amount_mention(mention, lambda use: amounts[id(use)][0]))
+        by_volume = mention_spots(amount_mention(mention, lambda use: amounts[id(use)][1]))
         for (_, one), (_, other) in zip(by_weight, by_volume, strict=True):
             yield one, other
