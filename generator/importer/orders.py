@@ -60,8 +60,8 @@ def left_over(plain: str, shelf: Shelf) -> str | None:
     written = _written(order.text, shelf)
     if not _is_whole(written, shelf):
         return None
-    first, *more = written.measures or (None,)
-    number = "number" if first and first.unit is None and any(each and each.unit for each in more) else ""
+    units = [each.unit for each in written.measures]
+    number = "number" if units and units[0] is None and any(units[1:]) else ""
     words = (written.preparation, written.note, order.note, number)
     return "; ".join(each for each in words if each and not is_preparation(each))
 

@@ -286,9 +286,9 @@ def _candidates(filled: dict[int, str], *, behind: bool) -> Iterator[_Dress]:
         if len(indexes) >= _LEAST and (key not in longest or len(shape) > len(longest[key])):
             longest[key] = shape
     ordered = sorted(longest.items(), key=lambda each: (-len(each[0]), -len(each[1])))
-    for indexes, shape in ordered[:_TRIED]:
-        for depth in _depths(shape, tokens[indexes[0]]):
-            cuts = {index: sum(map(len, tokens[index][:depth])) for index in indexes}
+    for alike, shape in ordered[:_TRIED]:
+        for depth in _depths(shape, tokens[alike[0]]):
+            cuts = {index: sum(map(len, tokens[index][:depth])) for index in alike}
             signs = [each for each in shape[:depth] if not each.isspace()]
             counts = (
                 not behind
