@@ -100,7 +100,7 @@ def test_recipes_worded_in_several_processes_give_the_same(
     kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("generator.publication.leafing.FEWEST", 1)
-    kitchen.change("recipes/plain-loaf.md", "A loaf for every day.", "A loaf for every day ☃.")
+    kitchen.change("recipes/plain-loaf.md", "A loaf for every day.", "A loaf for every day ☐.")
     kitchen.change("recipes/plain-loaf.md", "lead: A tin loaf.", "lead: A tin loaf, plain.")
     (one, here), (two, there) = (making(kitchen, name, jobs) for name, jobs in (("here", 1), ("there", 2)))
     assert one.diagnostics == two.diagnostics == check_folder(kitchen.content, day=kitchen.day).diagnostics
