@@ -41,7 +41,7 @@ _OPENING, _CLOSING = "([{⟨", ")]}⟩"
 # Numbers stand from left to right among such letters too (UAX 9, W1 to W7). After Arabic a sign beside them does not.
 _HEBREW_NUMBER = re.compile(r"[%‰°#$€£]*[0-9](?:[0-9%‰°#$€£]|(?<=[0-9])[.,:/+-](?=[0-9]))*")
 _ARABIC_NUMBER = re.compile(r"[0-9٠-٩۰-۹]+(?:[.,:/٫٬][0-9٠-٩۰-۹]+)*")
-_WORD = re.compile(f"(?:[{_HEBREW_LETTERS}]|[{_ARABIC_LETTERS}])+")
+_WORD = re.compile(f"[{_HEBREW_LETTERS}]+|[{_ARABIC_LETTERS}]+")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -152,6 +152,7 @@ def test_a_sequence_is_drawn_as_its_parts_or_named() -> None:
     pen = Pen(family=FIGURES, weight="400", size=40)
     parts = sum(width_of(part, pen) for part in "\U0001f469\U0001f3fd\U0001f373")
     assert width_of(SEQUENCE, pen) == pytest.approx(parts)
+    assert width_of("חخ", pen) == pytest.approx(width_of("ח", pen) + width_of("خ", pen))
 
 
 @pytest.mark.parametrize(("text", "family"), [("לחם", HEBREW), ("خبز", ARABIC), ("\U0001f9c1", SIGNS)])
