@@ -28,10 +28,19 @@ _LIBRARIES = (
 
 def program_stamp() -> str:
     """By sizes and times alone: the same as last time, or in doubt. Whatever is installed touches its folder."""
+    marks = [_code() if each == _PACKAGE else _standing(each) for each in _TREES if each.is_dir()]
+    return sha256("\n".join((sys.version, *marks)).encode()).hexdigest()
 
-    marks = [snapshot_of(each, without=frozenset({"__pycache__"})).mark for each in _TREES if each.is_dir()]
+
+@cache
+def _code() -> str:
+    """The code as it stood when it was first asked for: it is what runs, whatever is installed meanwhile."""
     installed = [_changed(sysconfig.get_path(name)) for name in ("purelib", "platlib")]
-    return sha256("\n".join((sys.version, *marks, *installed)).encode()).hexdigest()
+    return "\n".join((_standing(_PACKAGE), *installed))
+
+
+def _standing(tree: Path) -> str:
+    return snapshot_of(tree, without=frozenset({"__pycache__"})).mark
 
 
 def _changed(folder: str) -> str:
