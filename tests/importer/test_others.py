@@ -12,6 +12,7 @@ from tests.importer.corpus.bakes_other import OTHERS
 from tests.importer.corpus.layouts import Text
 from tests.importer.corpus.measuring import Score, score
 from tests.importer.corpus.others import BY_OTHERS, beside, texts_by_others
+from tests.importer.corpus.others_held import HELD
 from tests.importer.corpus.truth import Bake
 from tests.importer.kitchen import kitchen
 
@@ -102,3 +103,30 @@ def test_the_title_is_found_where_it_is_not_known_to_be_missed() -> None:
 def test_every_title_is_found_where_it_is_not_known_to_be_missed(name: str) -> None:
     titles, texts = beside(texts_by_others({name: BY_OTHERS[name]})).titles
     assert titles == texts
+
+
+ONE_EACH = tuple(next(iter(texts_by_others({name: HELD[name]}))) for name in HELD)
+
+
+def test_no_allergen_is_hidden_in_the_layouts_that_were_set_aside() -> None:
+    """What they came to when they were first read stands in the decision: one of the five is not read right."""
+    for each in ONE_EACH:
+        found = score(*each)
+        assert (found.hidden, found.accepted) == (0, (1, 1)), each[0]
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("name", HELD)
+def test_the_layouts_that_were_set_aside_are_read_no_worse_than_at_first(name: str) -> None:
+    right = {
+        "index card": 100,
+        "definition list": 100,
+        "nested lists": 100,
+        "two sizes": 4,
+        "baker's table": 36,
+    }
+    found = [score(*each) for each in texts_by_others({name: HELD[name]})]
+    assert sum(each.lines[0] for each in found) >= right[name]
+    assert sum(each.hidden for each in found) == 0
+    assert sum(each.lost for each in found) <= (6 if name == "nested lists" else 0)
+    assert all(each.accepted == (1, 1) for each in found)
