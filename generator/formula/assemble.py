@@ -1,6 +1,6 @@
 """A written recipe becomes a formula: parts, percentages, ways, times, and every check."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -27,7 +27,7 @@ def understand(
     written, wrong_percents = in_grams(written, shelf=shelf, book=book)
     written, wrong_whole = final_dough_of(written, shelf=shelf, book=book)
     found: list[Diagnostic] = [*wrong_percents, *wrong_whole]
-    known = {name: formula for name, formula in book.items() if formula is not None}
+    known = _Understood(book)
     weighed = tuple(_part(part, shelf=shelf, book=book, found=found) for part in written.parts)
     parts = with_percents(weighed, in_dough(weighed, known).flour)
     ways, wrong_ways = understand_ways(written.ways, parts=parts, shelf=shelf)
@@ -66,3 +66,22 @@ def _part(
         build=(part.build.seed, part.build.flour, part.build.water) if part.build else None,
     )
     return replace(empty, grams=total(line.grams for line in lines if line.counts and line.grams is not None))
+
+
+class _Understood(Mapping[str, Formula]):
+    """Of a book what could be read, without a copy: each of ten thousand is understood beside all others."""
+
+    def __init__(self, book: Mapping[str, Formula | None]) -> None:
+        self._book = book
+
+    def __getitem__(self, name: str) -> Formula:
+        formula = self._book[name]
+        if formula is None:
+            raise KeyError(name)
+        return formula
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name, formula in self._book.items() if formula is not None)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
