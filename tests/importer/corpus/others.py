@@ -13,11 +13,12 @@ from tests.importer.corpus.measuring import Score, score, unasked_wrong
 from tests.importer.corpus.others_1 import FIRST
 from tests.importer.corpus.others_2 import SECOND
 from tests.importer.corpus.others_3 import THIRD_BY_OTHERS
+from tests.importer.corpus.others_4 import FOURTH_BY_OTHERS
 from tests.importer.corpus.others_words import Other
 from tests.importer.corpus.truth import Bake
 from tests.importer.kitchen import kitchen
 
-BY_OTHERS: Mapping[str, Other] = {**FIRST, **SECOND, **THIRD_BY_OTHERS}
+BY_OTHERS: Mapping[str, Other] = {**FIRST, **SECOND, **THIRD_BY_OTHERS, **FOURTH_BY_OTHERS}
 _TITLE = re.compile(r"^title: [\"']?(.+?)[\"']?$", re.MULTILINE)
 
 
