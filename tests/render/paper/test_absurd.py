@@ -70,15 +70,16 @@ class Sheet:
     heads: tuple[float, float] = (0, 0)
 
     @property
-    def text(self) -> str:
-        """What is printed between heads and feet. The first page has no head; numbers of steps are drawn last."""
+    def texts(self) -> tuple[str, str]:
+        """What is printed between heads and feet, as drawn, and without the numbers of steps, which are drawn last:
+        a page may also end with a number that is none of them. The first page has no head."""
         top, foot = self.heads
         pages = [""] * len(self.printed.pages)
         for each in in_reading_order(self.printed.ink):
             is_head = each.page > 0 and each.bottom <= top
             if not is_head and each.top < self.printed.pages[each.page][1] - foot:
                 pages[each.page] += each.character
-        return "".join(_without_numbers(pages))
+        return "".join(pages), "".join(_without_numbers(pages))
 
 
 def in_reading_order(ink: tuple[Ink, ...]) -> Iterator[Ink]:
@@ -189,7 +190,7 @@ def _faces(size: Size) -> Iterator[tuple[float, float, float, float]]:
 
 def faults(sheet: Sheet) -> list[str]:
     """What is amiss on a sheet, in words."""
-    ink, text = sheet.printed.ink, sheet.text
+    ink, texts = sheet.printed.ink, sheet.texts
     assert ink, "nothing is printed"
     found = [f"“{_near(ink, each)}” leaves its box" for each in ink if not _inside(each, sheet.boxes)]
     found += [
@@ -197,10 +198,12 @@ def faults(sheet: Sheet) -> list[str]:
         for each in ink
         if each.size < LEAST_POINTS - 0.01
     ]
-    brackets = _BRACKETS if _LEFTWARD.search(text) else {}
-    text = text.translate(brackets)
+    brackets = _BRACKETS if any(_LEFTWARD.search(text) for text in texts) else {}
+    texts = (texts[0].translate(brackets), texts[1].translate(brackets))
     words = {word: squeezed(word.translate(_JOINERS).translate(brackets)) for word in sheet.words}
-    found += [f"“{word}” is lost" for word, letters in words.items() if letters not in text]
+    found += [
+        f"“{word}” is lost" for word, letters in words.items() if not any(letters in text for text in texts)
+    ]
     found += [f"“{_near(ink, one)}” lies on “{_near(ink, other)}”" for one, other in overprinted(ink)]
     return found
 
