@@ -58,6 +58,7 @@ _JOINERS = str.maketrans(dict.fromkeys("\u200d\ufe0f"))
 # The library that reads files mirrors some brackets beside letters that run to the left.
 _BRACKETS = str.maketrans(")", "(")
 _LEFTWARD = re.compile("[\u0590-\u08ff]+")
+_LAST_NUMBER = re.compile(r"(?<!\d)(\d{1,2})\.$")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,15 +112,11 @@ def _beside(one: Ink, other: Ink) -> bool:
 
 
 def _without_numbers(pages: Iterable[str]) -> Iterator[str]:
-    """The pages without the numbers of the steps that begin on them, which stand at their ends or in their lines."""
-    step = 1
+    """The pages without the numbers of the steps that begin on them: what counts on, one by one, at their ends."""
     for page in pages:
-        ranges = ((first, last) for first in range(step, step + 60) for last in range(step + 60, first, -1))
-        for first, last in ranges:
-            numbers = "".join(f"{number}." for number in range(first, last))
-            if page.endswith(numbers):
-                page, step = page.removesuffix(numbers), last
-                break
+        after: int | None = None
+        while (last := _LAST_NUMBER.search(page)) and after in (None, int(last[1])):
+            page, after = page[: last.start()], int(last[1]) - 1
         yield page
 
 
