@@ -290,6 +290,7 @@ CODES: Mapping[str, Code] = MappingProxyType(
         "I011": _warning("an old line that names no ingredient"),
         "I012": _warning("an old line that is taken for a recipe of the maker's own"),
         "I013": _warning("an allergen that an old text names and no line has"),
+        "I014": _warning("an old list with amounts for several sizes"),
         "I020": _warning("a time, a temperature or an amount in old prose that is not clear"),
         "I021": _warning("old steps that do not add up with their list"),
         # A: agreement of the built output with the recipes

@@ -2,7 +2,7 @@
 
 import re
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from generator.catalogue.names import fold
@@ -54,8 +54,8 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     placed, lines, doubts = _read_lines(placed, kitchen)
     if not lines:
         return None
-    lines = _named_parts(lines)
-    doubts = (*doubts, *unnamed(placed, lines, kitchen.shelf))
+    lines = _with_notes(_named_parts(lines), bare.notes)
+    doubts = (*bare.doubts, *doubts, *unnamed(placed, lines, kitchen.shelf))
     ways = read_ways(placed)
     title, asked = _title(placed, source)
     name = named or slug(title) or slug(source.stem) or "brought-in"
@@ -218,6 +218,14 @@ def _named_parts(lines: tuple[ReadLine, ...]) -> tuple[ReadLine, ...]:
         return lines
     name = next(each for each in ("dough", "main", "first part") if each not in parts)
     return tuple(replace(line, part=line.part or name) for line in lines)
+
+
+def _with_notes(lines: tuple[ReadLine, ...], notes: Mapping[int, str]) -> tuple[ReadLine, ...]:
+    """What the text says of a line besides, as its note."""
+    return tuple(
+        replace(each, note="; ".join(one for one in (each.note, notes.get(each.line, "")) if one))
+        for each in lines
+    )
 
 
 def _title(placed: tuple[Placed, ...], source: Source) -> tuple[str, tuple[Doubt, ...]]:

@@ -67,7 +67,7 @@ def _one_blank(lines: list[ResultLine]) -> Iterator[ResultLine]:
 
 def _opening(draft: Draft) -> None:
     title = draft.of("title")
-    _ask(draft, [each for each in draft.doubts if each.code in ("I010", "I013")], "")
+    _ask(draft, [each for each in draft.doubts if each.code in ("I010", "I013", "I014")], "")
     draft.write(f"title: {scalar(draft.title)}", *(each.line.number for each in title[:1]))
     for key in ("lead", "makes", "portions", "keeps"):
         found = draft.of(key)

@@ -61,7 +61,11 @@ def _from_cells(cells: list[str], spoons: Spoons) -> str:
     cells = _with_units(cells, spoons)
     measures = [each for each in cells if is_measures(each, spoons=spoons)]
     percents = [each for each in cells if each not in measures and _PERCENT_CELL.fullmatch(each)]
-    words = [each for each in cells if each not in measures and each not in percents]
+    words = [
+        each
+        for each in cells
+        if each not in measures and each not in percents and any(map(str.isalnum, each))
+    ]
     if not measures and len(words) == 2 and words[1][:1].isdigit():
         return ""
     if not words:

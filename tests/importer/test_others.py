@@ -113,7 +113,7 @@ ONE_EACH = tuple(next(iter(texts_by_others({name: HELD[name]}))) for name in HEL
 
 
 def test_no_allergen_is_hidden_in_the_layouts_that_were_set_aside() -> None:
-    """What they came to when they were first read stands in the decision: one of the five is not read right."""
+    """What they came to when they were first read stands in the decision; two sizes and shares are mended."""
     for each in ONE_EACH:
         found = score(*each)
         assert (found.hidden, found.accepted) == (0, (1, 1)), each[0]
@@ -121,13 +121,13 @@ def test_no_allergen_is_hidden_in_the_layouts_that_were_set_aside() -> None:
 
 @pytest.mark.long
 @pytest.mark.parametrize("name", HELD)
-def test_the_layouts_that_were_set_aside_are_read_no_worse_than_at_first(name: str) -> None:
+def test_the_layouts_that_were_set_aside_are_read_as_they_were_mended(name: str) -> None:
     right = {
         "index card": 100,
         "definition list": 100,
         "nested lists": 100,
-        "two sizes": 4,
-        "baker's table": 36,
+        "two sizes": 100,
+        "baker's table": 39,
     }
     found = [score(*each) for each in texts_by_others({name: HELD[name]})]
     assert sum(each.lines[0] for each in found) >= right[name]
