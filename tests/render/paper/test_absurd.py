@@ -58,7 +58,7 @@ _JOINERS = str.maketrans(dict.fromkeys("\u200d\ufe0f"))
 # The library that reads files mirrors some brackets beside letters that run to the left.
 _BRACKETS = str.maketrans(")", "(")
 _LEFTWARD = re.compile("[\u0590-\u08ff]+")
-_LAST_NUMBER = re.compile(r"(?<!\d)(\d{1,2})\.$")
+_LAST_NUMBER = re.compile(r"(\d{1,2})\.$")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +71,7 @@ class Sheet:
     heads: tuple[float, float] = (0, 0)
 
     @property
-    def texts(self) -> tuple[str, str]:
+    def texts(self) -> tuple[str, ...]:
         """What is printed between heads and feet, as drawn, and without the numbers of steps, which are drawn last:
         a page may also end with a number that is none of them. The first page has no head."""
         top, foot = self.heads
@@ -80,7 +80,8 @@ class Sheet:
             is_head = each.page > 0 and each.bottom <= top
             if not is_head and each.top < self.printed.pages[each.page][1] - foot:
                 pages[each.page] += each.character
-        return "".join(pages), "".join(_without_numbers(pages))
+        bare = ("".join(_without_numbers(page, digits) for page in pages) for digits in (1, 2))
+        return "".join(pages), *bare
 
 
 def in_reading_order(ink: tuple[Ink, ...]) -> Iterator[Ink]:
@@ -111,13 +112,16 @@ def _beside(one: Ink, other: Ink) -> bool:
     return min(one.bottom, other.bottom) > max(one.top, other.top)
 
 
-def _without_numbers(pages: Iterable[str]) -> Iterator[str]:
-    """The pages without the numbers of the steps that begin on them: what counts on, one by one, at their ends."""
-    for page in pages:
-        after: int | None = None
-        while (last := _LAST_NUMBER.search(page)) and after in (None, int(last[1])):
-            page, after = page[: last.start()], int(last[1]) - 1
-        yield page
+def _without_numbers(page: str, digits: int) -> str:
+    """A page without the numbers of the steps that begin on it: what counts on, one by one, at its end.
+
+    `digits` says how many the last number has; an amount may stand right before the first.
+    """
+    last = _LAST_NUMBER.search(page)
+    number = int(last[1][-digits:]) if last else 0
+    while number and page.endswith(f"{number}."):
+        page, number = page.removesuffix(f"{number}."), number - 1
+    return page
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,7 +200,7 @@ def faults(sheet: Sheet) -> list[str]:
         if each.size < LEAST_POINTS - 0.01
     ]
     brackets = _BRACKETS if any(_LEFTWARD.search(text) for text in texts) else {}
-    texts = (texts[0].translate(brackets), texts[1].translate(brackets))
+    texts = tuple(text.translate(brackets) for text in texts)
     words = {word: squeezed(word.translate(_JOINERS).translate(brackets)) for word in sheet.words}
     found += [
         f"“{word}” is lost" for word, letters in words.items() if not any(letters in text for text in texts)
