@@ -28,6 +28,7 @@ from generator.importer.model import (
 from generator.importer.refer import refer
 from generator.importer.shapes import shaped
 from generator.importer.steps import GOES_ON, Way, read_ways
+from generator.importer.titles import chosen
 from generator.importer.unnamed import unnamed
 
 _OPTIONAL = re.compile(r"\s*[(\[]?\boptional\b[)\]]?\s*", re.I)
@@ -50,7 +51,7 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     cleaned = clean_lines(source.lines, kitchen.unprintable)
     bare = shaped(cleaned.lines, kitchen.shelf)
     cleaned = replace(cleaned, said=(*cleaned.said, *bare.said), aside=(*cleaned.aside, *bare.aside))
-    placed = place_lines(bare.lines, kitchen.shelf)
+    placed, untitled = chosen(place_lines(bare.lines, kitchen.shelf), source.stem)
     placed, lines, doubts = _read_lines(placed, kitchen)
     if not lines:
         return None
@@ -58,6 +59,7 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     doubts = (*bare.doubts, *doubts, *unnamed(placed, lines, kitchen.shelf))
     ways = read_ways(placed)
     title, asked = _title(placed, source)
+    asked = (*asked, *untitled)
     name = named or slug(title) or slug(source.stem) or "brought-in"
     draft = _Plan(
         source=source, kitchen=kitchen, placed=placed, lines=lines, ways=ways, title=title, cleaned=cleaned

@@ -167,9 +167,16 @@ def _read(root: Element) -> Page:
 
 
 def _with_title(shown: list[tuple[str, str]], root: Element) -> list[tuple[str, str]]:
-    if any(hint == "title" for hint, _ in shown):
-        return shown
+    """The first heading is the title, but where it names the site and the page's own title another heading."""
     title = next((" ".join(each.text.split()) for each in root.iter("title") if each.text), "")
+    pieces = [_key(each) for each in re.split(r"\s[|–—·»:-]\s", title)]
+    if any(hint == "title" for hint, _ in shown):
+        named = [n for n, (hint, text) in enumerate(shown) if hint == "heading" and _key(text) in pieces]
+        site = [n for n, (hint, text) in enumerate(shown) if hint == "title" and _key(text) in pieces[1:]]
+        if not site or not named or _key(shown[named[0]][1]) != pieces[0]:
+            return shown
+        told = dict.fromkeys(site, "") | {named[0]: "title"}
+        return [(told.get(n, hint), text) for n, (hint, text) in enumerate(shown)]
     return [("title", re.split(r"\s[|–—]\s", title)[0]), *shown] if title else shown
 
 

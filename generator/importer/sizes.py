@@ -140,7 +140,7 @@ def _usual(rows: Iterable[_Row]) -> tuple[Fraction, ...] | None:
     ratios = Counter(tuple(round(each, 1) for each in row.ratios) for row in every)
     best, _ = ratios.most_common(1)[0]
     near = [row for row in every if _close(row.ratios, best)]
-    return best if len(near) >= max(_LEAST, len(every) * _MOSTLY) else None
+    return best if len(near) >= _LEAST and len(near) >= len(every) * _MOSTLY else None
 
 
 def _close(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:

@@ -138,6 +138,18 @@ VERBS = frozenset(
 )
 """Words that a step begins with."""
 
+MENU = frozenset(
+    _listed(
+        """
+        home, start, about, about me, all recipes, my recipes, recipes, search, contact, menu, archive, next,
+        previous, log in, login, sign in, subscribe, back, back to top, shop, blog, print, skip to content, imprint,
+        privacy, jump to recipe, front, untitled, notes, document, recipe, recipe card, page, comments, share,
+        categories, newsletter, inbox, welcome, index, side one, side two, page one, startseite, accueil, inicio
+        """
+    )
+)
+"""Words that stand over many texts and are the title of none."""
+
 _EDGES = re.compile(r"^[\W_]+|[\W_]+$")
 _SPACED = re.compile(r"(?:[^\W\d_] ){4,}[^\W\d_]")
 _SPACES = re.compile(r"\s+")
