@@ -12,6 +12,7 @@ from generator.importer.compose import Draft, compose, is_dough
 from generator.importer.facts import tin_in_step
 from generator.importer.foods import usual_name
 from generator.importer.ingredient import read_ingredient
+from generator.importer.labels import counting
 from generator.importer.layout import place_lines
 from generator.importer.letters import Cleaned, clean_lines
 from generator.importer.model import (
@@ -56,7 +57,7 @@ def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | Non
     if not lines:
         return None
     lines = _with_notes(_named_parts(lines), bare.notes)
-    doubts = (*bare.doubts, *doubts, *unnamed(placed, lines, kitchen.shelf))
+    doubts = (*bare.doubts, *doubts, *counting(lines), *unnamed(placed, lines, kitchen.shelf))
     ways = read_ways(placed)
     title, asked = _title(placed, source)
     asked = (*asked, *untitled)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from generator.formula.shelf import Shelf
+from generator.importer.labels import without_counts
 from generator.importer.lists import apart
 from generator.importer.model import Doubt, SourceLine
 from generator.importer.pairs import joined
@@ -25,6 +26,7 @@ class Shaped:
 
 def shaped(lines: tuple[SourceLine, ...], shelf: Shelf) -> Shaped:
     worth = Worth(shelf)
+    lines, counted = without_counts(lines, worth)
     lines, shares = without_shares(lines, worth)
     sized = one_size(lines, worth)
     bare = undressed(sized.lines, worth)
@@ -33,5 +35,9 @@ def shaped(lines: tuple[SourceLine, ...], shelf: Shelf) -> Shaped:
         bare = replace(bare, lines=sized.lines)
     told = joined(apart(bare.lines, worth), worth)
     return Shaped(
-        lines=told, said=bare.said, aside=bare.aside, notes=shares | sized.notes, doubts=sized.doubts
+        lines=told,
+        said=bare.said,
+        aside=(*counted, *bare.aside),
+        notes=shares | sized.notes,
+        doubts=sized.doubts,
     )

@@ -14,8 +14,8 @@ from generator.importer.model import Doubt, Placed, ReadLine
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _LONGEST = 4
-_UNREAD = frozenset({"tags", "kinds", "link", "video", "credit", "chapter", "title", "lead"})
-"""Roles of lines that tell of a bake, and not what is in it."""
+_UNREAD = frozenset({"tags", "kinds", "link", "video", "credit"})
+"""Roles of lines that tell whose a bake is and where it is shown, and not what is in it."""
 
 
 def unnamed(placed: Iterable[Placed], lines: Iterable[ReadLine], shelf: Shelf) -> tuple[Doubt, ...]:

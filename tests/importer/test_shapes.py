@@ -102,6 +102,45 @@ def test_an_amount_over_or_under_its_name_is_put_to_it() -> None:
         assert [each[0] for each in amounts(read(text))] == ["500 g", "2 tbsp", "3", "1 tsp"]
 
 
+NAMES = ("bread flour", "honey", "eggs", "walnuts", "salt")
+AMOUNTS = ("500 g", "2 tbsp", "3", "50 g", "1 tsp")
+APART = {
+    "a counted word before each name": [
+        each
+        for n, pair in enumerate(zip(NAMES, AMOUNTS, strict=True), 1)
+        for each in (f"row {n}: {pair[0]}", pair[1])
+    ],
+    "a counted word before both": [
+        f"item {n} - {each}" for n, pair in enumerate(zip(NAMES, AMOUNTS, strict=True), 1) for each in pair
+    ],
+    "all names, then all amounts": [*NAMES, "", *AMOUNTS],
+    "all names counted, then all amounts": [
+        *(f"Row {n}. {each}" for n, each in enumerate(NAMES, 1)),
+        *AMOUNTS,
+    ],
+    "names on one line": ["; ".join(NAMES), *AMOUNTS],
+    "names on one line behind a label": [f"row 1: {', '.join(NAMES)}", *AMOUNTS],
+    "a table on its side": [f"What | {' | '.join(NAMES)}", f"How much | {' | '.join(AMOUNTS)}"],
+}
+
+
+@pytest.mark.parametrize("lines", APART.values(), ids=APART)
+def test_names_and_amounts_that_stand_apart_come_together(lines: list[str]) -> None:
+    told = amounts(read(whole(tuple(lines))))
+    assert [each[:2] for each in told] == list(zip(AMOUNTS, NAMES, strict=True))
+
+
+def test_amounts_that_only_count_the_lines_are_asked_about() -> None:
+    brought = read(whole(("1 bread flour", "2 honey", "3 walnuts", "4 salt")))
+    asked = [each.message for each in brought.doubts if "count the lines" in each.message]
+    assert len(asked) == len(brought.lines) == 4
+
+
+def test_a_count_that_is_no_run_is_an_amount() -> None:
+    brought = read(whole(("1 egg", "1 lemon", "2 apples", "500 g bread flour", "3 bananas")))
+    assert not any("count the lines" in each.message for each in brought.doubts)
+
+
 @pytest.mark.parametrize(
     ("text", "read_as"),
     [

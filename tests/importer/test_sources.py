@@ -110,6 +110,8 @@ def test_the_whole_file_of_a_plain_text() -> None:
     assert only("oat.txt", PLAIN.encode()).text == (
         "---\n"
         "# Brought in from oat.txt. Every “# ?” is a question: answer it, then delete it.\n"
+        "# ? the text names “Oat”, and no ingredient that was read has oats. "
+        "If it goes in, add its line to the formula, so that the label names it.\n"
         "title: Oat loaf\n"
         "formula:\n"
         "  - 300 g bread flour\n"

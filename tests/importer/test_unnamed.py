@@ -38,6 +38,11 @@ def test_what_a_line_has_is_not_asked_about() -> None:
     assert asked(LIST.replace("100 g honey", "100 g honey or 60 g tahini") + "2. Stir in tahini.\n") == []
 
 
-def test_titles_tags_and_links_say_nothing_of_what_is_in_it() -> None:
+def test_a_food_that_the_title_names_is_asked_about() -> None:
+    message = "the text names “Walnut”, and no ingredient that was read has walnut"
+    assert asked(LIST.replace("Oat bars", "Walnut bars")) == [message]
+
+
+def test_tags_and_links_say_nothing_of_what_is_in_it() -> None:
     more = "2. Bake.\n\n#walnuts #butter\n\nLinks\nhttps://shop.example/butter Butter dish\n"
     assert asked(LIST + more) == []
