@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from generator.importer.spelt_times import spelt_times
 from generator.importer.tidy import SIGNS
 from generator.measure.duration import read_duration
 from generator.measure.length import read_length
@@ -26,10 +27,23 @@ _DEG = r"\s?(?:°|º|degrees?\b|deg\b\.?)?\s?"
 _HEAT = re.compile(
     rf"(?<![\w.])(?:(?:(?:fan|convection)\s)?{_N}(?:{_DEG}[FC]?\s?(?:-|–|—|\bto\b)\s?{_N})?{_DEG}"
     rf"(?:fahrenheit|celsius|[FC](?![\w])|℃|℉)(?:\s?\(?(?:fan|convection)(?:\soven)?\)?)?|"
-    rf"gas\s(?:mark\s)?[1-9½¼](?!\w))",
+    rf"(?:(?:fan|convection)\s{_N}(?!\d)(?:{_DEG}(?![\w°]))|{_N}\s?(?:°|º)?\s?fan\b)|"
+    rf"gas\s?(?:mark\s)?(?:1/[24](?!\d)|[½¼]|[1-9](?!\w)))",
     re.I,
 )
+_FAN_ALONE = re.compile(r"fan\s(\d{3})\s?[°º]?|(\d{3})\s?[°º]?\s?fan", re.I)
+_HOTTEST_FAN = 250
 _SCALELESS = re.compile(r"(?<![\w./])\d{3}\s?(?:°|º|degrees?\b)(?!\s?[FC]\b)", re.I)
+_BARE = re.compile(
+    r"(?:\b(?:oven|(?:pre-?)?heat\w*|bak(?:e|ed|ing)|roast(?:ed|ing)?|cook(?:ed)?)\b[^.;!?\d]{0,40}?\b(?:at|to|about|fan|convection)\s|\boven:?\s)"
+    r"(?P<degrees>[1-5]\d\d)(?![\w°º]|[.,/]\d|\s?(?:g|kg|ml|oz|°|º|[CFcf]|degrees?|fan|minutes?|mins?|grams?|times)(?!\w))",
+    re.I,
+)
+_UNTIMED = re.compile(
+    r"\b(?:bak(?:e|ed|ing)|roast|knead|rise|proof|prove|rest|chill|cool|simmer|cook|boil|mix)\b[^.;!?]{0,60}?\bfor\s(?:about\s)?"
+    r"(?P<number>\d{1,3}(?:\s?(?:-|–|to)\s?\d{1,3})?)(?=[.,;!]?(?:\s(?:until|or|then|and)\b|$|[.;!]\s))",
+    re.I,
+)
 _BETWEEN = re.compile(r"\s{0,2}(?:[/(,;=|]|\bor\b|\babout\b|\s){0,4}\s{0,2}$", re.I)
 _CORE = re.compile(
     r"\b(?:internal|inside|core|cent(?:re|er)|thermometer|probe|reads?|reaches|registers|crumb|middle)\b",
@@ -56,10 +70,6 @@ _ONE = (
 _TIME = re.compile(
     rf"(?<![\w./:]){_ONE}(?:\s?(?:,|and\b)?\s?{_NUM}\s?(?:minutes?|mins?|min)\b\.?)?"
     rf"(?:\s?(?:to|-|–|or)\s{_ONE}(?:\s?{_NUM}\s?(?:minutes?|mins?|min)\b)?)?",
-    re.I,
-)
-_AND_A_HALF = re.compile(
-    r"\b(an?|one|two|three|four)\s(?:hours?)\sand\sa\shalf\b|\b(an?|one|two|three|four|\d)\sand\sa\shalf\shours\b",
     re.I,
 )
 _KINDS: tuple[tuple[str, str], ...] = (
@@ -107,7 +117,8 @@ def find_measures(text: str) -> list[Found]:
     heats = list(_heats(text))
     times = [each for each in _times(text) if not _clash(each, heats)]
     lengths = [each for each in _lengths(text) if not _clash(each, [*heats, *times])]
-    return sorted([*heats, *times, *lengths], key=lambda each: each.start)
+    asked = list(_asked(text, [*heats, *times, *lengths]))
+    return sorted([*heats, *times, *lengths, *asked], key=lambda each: each.start)
 
 
 def _clash(one: Found, others: list[Found]) -> bool:
@@ -142,6 +153,20 @@ def _heats(text: str) -> Iterator[Found]:
             yield Found(start=each.start(), end=each.end(), text="", kind="ask", question=question)
 
 
+def _asked(text: str, known: list[Found]) -> Iterator[Found]:
+    """Numbers that can only be degrees or a time, and name no scale and no unit."""
+    for pattern, group, what in (
+        (_BARE, "degrees", "scale: F or C?"),
+        (_UNTIMED, "number", "unit: minutes or hours?"),
+    ):
+        for each in pattern.finditer(text):
+            start, end = each.span(group)
+            if not any(start < one.end and one.start < end for one in known):
+                yield Found(
+                    start=start, end=end, text="", kind="ask", question=f"“{each[group]}” names no {what}"
+                )
+
+
 def _close(text: str, start: int, end: int) -> int:
     """Takes in a bracket that the stretch opened and that closes right after it."""
     inside = text[start:end]
@@ -152,6 +177,10 @@ def _read_heat(words: str) -> Temperature | None:
     plain = re.sub(r"\bto\b|—|–", "-", words)
     plain = re.sub(r"(?<=\d)c\b", "C", plain).replace(" c", " C")
     plain = re.sub(r"\(|\)", " ", plain)
+    if (bare := _FAN_ALONE.fullmatch(plain.strip())) and int(bare[1] or bare[2]) <= _HOTTEST_FAN:
+        # Fan ovens are spoken of in Celsius; a hotter number may be Fahrenheit, and is asked about.
+        plain = f"{bare[1] or bare[2]} C fan"
+    plain = re.sub(r"\bgas(?=\d)", "gas ", plain, flags=re.I)
     return read_temperature(" ".join(plain.split()))
 
 
@@ -199,11 +228,12 @@ def _heat_kind(text: str, start: int, end: int, read: Temperature) -> str:
 
 def _times(text: str) -> Iterator[Found]:
     taken: list[tuple[int, int]] = []
-    for each in _AND_A_HALF.finditer(text):
-        words = (each[1] or each[2]).lower()
-        hours = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4}.get(words) or int(words)
-        taken.append(each.span())
-        yield _stage(text, each.start(), each.end(), f"{hours} h 30 min")
+    for start, end, plain in sorted(spelt_times(text)):
+        if read_duration(plain) is not None and not any(
+            start < last and first < end for first, last in taken
+        ):
+            taken.append((start, end))
+            yield _stage(text, start, end, plain)
     for each in _TIME.finditer(text):
         if any(each.start() < end and start < each.end() for start, end in taken):
             continue
