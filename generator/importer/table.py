@@ -3,8 +3,8 @@
 import csv
 import io
 import re
-from dataclasses import dataclass
 
+from generator.importer.food_rows import Row, by_recipe, food_columns
 from generator.importer.words import SECTIONS, plain
 
 MOST_ROWS = 500
@@ -12,16 +12,6 @@ _NAMES = ("name", "title", "recipe", "titel", "titre", "titolo", "nombre", "naam
 _LEADS = ("lead", "summary", "intro", "introduction", "about", "notes before")
 _FACTS = ("yield", "yields", "makes", "servings", "serves", "portions", "storage", "keeps", "tin", "pan")
 _TEXTS = ("text", "description", "body", "content", "beschreibung", "texto", "testo", "tekst")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    """`number` is the row's first line in the file. `more` holds the other cells, each with its column's name."""
-
-    number: int
-    name: str
-    text: str
-    more: tuple[tuple[str, str], ...] = ()
 
 
 def read_table(text: str) -> tuple[tuple[Row, ...], str]:
@@ -40,6 +30,8 @@ def read_table(text: str) -> tuple[tuple[Row, ...], str]:
     head = [cell.strip().casefold() for cell in filled[0][1]]
     name_at = next((head.index(each) for each in _NAMES if each in head), None)
     text_at = next((head.index(each) for each in _TEXTS if each in head), None)
+    if foods := food_columns(head):
+        return by_recipe(filled, foods), ""
     sections = {at: SECTIONS[plain(each)] for at, each in enumerate(head) if plain(each) in SECTIONS}
     if "ingredients" in sections.values():
         rows_of = (_in_sections(number, row, head, name_at or 0, sections) for number, row in filled[1:])

@@ -264,3 +264,43 @@ def test_columns_that_name_the_parts_of_a_recipe_are_read_as_such() -> None:
         "Mix and bake.",
         "Rating: 4",
     ]
+
+
+ROWS = {
+    "amount and unit apart": "ingredient,amount,unit\nflour,500,g\nsugar,100,g\neggs,2,\n",
+    "amount first, semicolons": "amount;unit;ingredient\n500;g;flour\n100;g;sugar\n2;;eggs\n",
+    "a whole amount": "Ingredient\tQuantity\nflour\t500 g\nsugar\t100 g\neggs\t2\n",
+}
+
+
+@pytest.mark.parametrize("text", ROWS.values(), ids=ROWS)
+def test_a_table_with_an_ingredient_on_each_row_is_one_recipe(text: str) -> None:
+    brought = only("plum-braid.csv", text.encode())
+    assert [each.text for each in brought.lines] == ["500 g flour", "100 g sugar", "2 eggs"]
+    assert brought.title == "Plum braid"
+    assert [each.code for each in brought.doubts] == ["I010"]
+
+
+def test_such_a_table_names_parts_preparations_steps_and_recipes() -> None:
+    text = (
+        "recipe,part,ingredient,weight (g),preparation,step,shop\n"
+        "Plum braid,Dough,flour,500,sifted,Knead the dough.,mill\n"
+        ",Dough,butter,80,,,\n"
+        ",Filling,walnuts,50,chopped,Bake it for an hour.,\n"
+        "Oat bars,,rolled oats,200,,,\n"
+    )
+    braid, bars = arrive("all.csv", text.encode(), kitchen()).recipes
+    assert [(each.part, each.text) for each in braid.lines] == [
+        ("dough", "500 g flour, sifted"),
+        ("dough", "80 g butter"),
+        ("filling", "50 g walnuts, chopped"),
+    ]
+    assert (braid.title, len(braid.steps)) == ("Plum braid", 2)
+    assert "mill" in braid.text
+    assert (bars.title, [each.text for each in bars.lines]) == ("Oat bars", ["200 g rolled oats"])
+
+
+def test_a_list_that_stands_in_prose_alone_is_said_not_to_be_found() -> None:
+    text = "Plum cake\n\nRub 100 g butter into 500 g flour. Then stir in two eggs and bake it for an hour.\n"
+    arrival = arrive("prose.txt", text.encode(), kitchen())
+    assert (arrival.recipes, arrival.empty) == ((), ("prose.txt",))
