@@ -11,13 +11,15 @@ from generator.measure.quantity import read_quantity
 
 _NUMBER = re.compile(rf"(?<![\w.,/⁄])[\d{SIGNS}]|(?<=[^\W\d_])(?=\d)")
 _LIST_NUMBER = re.compile(r"^\W*\d{1,2}[.)]\s+(?=\S)")
+_METRIC = frozenset({"mg", "g", "kg", "ml", "cl", "dl", "l"})
+"""A spoon of 20 ml and a cup of 200 are amounts said twice: metric and other units are two kinds."""
 _MOST = 12
 """Measures of one line, at the most."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stretch:
-    """Letters `start` to `end` are a measure. `kind` is "mass", "volume" or the name of what is counted."""
+    """Letters `start` to `end` are a measure. `kind` is "mass", "volume", either "in metric", or what is counted."""
 
     start: int
     end: int
@@ -48,6 +50,7 @@ def stretches(text: str, shelf: Shelf) -> tuple[Stretch, ...]:
         unit = read[0].unit
         kind = unit.kind.value if unit else ""
         kind = unit.name if unit and kind not in ("mass", "volume") else kind
+        kind = f"{kind} in metric" if unit and unit.name in _METRIC else kind
         factor = unit.factor if unit else Fraction(1)
         out.append(Stretch(start=start, end=end, kind=kind, amount=read[0].amount.low * factor))
     return tuple(out)

@@ -6,10 +6,11 @@ from pathlib import PurePosixPath
 
 from generator.importer.around import in_cells, without_labels, without_stamps
 from generator.importer.bring import Source, slug
+from generator.importer.food_rows import Row
 from generator.importer.html_page import read_page
 from generator.importer.model import SourceLine
 from generator.importer.plain_text import markdown_lines, text_lines
-from generator.importer.table import Row, read_table
+from generator.importer.table import read_table
 
 MOST_BYTES = 2_000_000
 MOST_LINES = 5_000

@@ -89,6 +89,7 @@ def test_what_only_one_size_has_is_told() -> None:
             "1 cup (240 ml) milk",
             "250 g sugar, plus 50 g for dusting",
         ),
+        ("1 tbsp (20 ml) oil", "2 tbsp (40 ml) honey", "3 tbsp (60 ml) milk", "1 cup (200 ml) water"),
         ("100 g flour, plus 20 g for dusting", "2 tsp salt", "3 eggs or 150 g egg", "250 g butter"),
     ],
 )
