@@ -1,4 +1,4 @@
-"""Characters that no recipe file can hold: what is invisible goes, and what cannot be printed is said."""
+"""Characters that old texts are full of and recipes are not: what is invisible goes, and what is left out is said."""
 
 import re
 import unicodedata
@@ -41,10 +41,10 @@ def clean_lines(lines: tuple[SourceLine, ...], unprintable: Callable[[str], tupl
         out.append(replace(line, text="".join(each for each in text if each not in bad)))
     said = []
     if pictures:
-        said.append(f"pictures and signs that no font of the cards has: {' '.join(pictures)}")
-        aside.append(f"left out, because it cannot be printed: {' '.join(pictures)}")
+        said.append(f"pictures and signs, left out: {' '.join(pictures)}")
+        aside.append(f"pictures and signs, left out: {' '.join(pictures)}")
     if len(aside) > bool(pictures):
-        said.append("lines in letters that no font of the cards has: kept in comments of the file")
+        said.append("lines in letters of other scripts: kept in comments of the file")
     return Cleaned(lines=tuple(out), said=tuple(said), aside=tuple(aside))
 
 

@@ -235,8 +235,8 @@ def test_letters_that_cannot_be_printed_are_kept_in_comments() -> None:
     assert (recipe.title, recipe.wrong) == ("Oat loaf", ())
     assert "# kept from line 8: 注意:これはパンです\n" in recipe.text
     assert recipe.left_out == (
-        "pictures and signs that no font of the cards has: 🍞",
-        "lines in letters that no font of the cards has: kept in comments of the file",
+        "pictures and signs, left out: 🍞",
+        "lines in letters of other scripts: kept in comments of the file",
     )
 
 
