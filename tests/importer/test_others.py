@@ -11,8 +11,9 @@ from generator.asked.incoming import arrive
 from tests.importer.corpus.bakes_other import OTHERS
 from tests.importer.corpus.layouts import Text
 from tests.importer.corpus.measuring import Score, score
-from tests.importer.corpus.others import BY_OTHERS, beside, texts_by_others
+from tests.importer.corpus.others import BY_OTHERS, beside, measured, texts_by_others
 from tests.importer.corpus.others_held import HELD
+from tests.importer.corpus.others_last import LAST
 from tests.importer.corpus.truth import Bake
 from tests.importer.kitchen import kitchen
 
@@ -113,3 +114,23 @@ def test_the_layouts_that_were_set_aside_are_read_as_they_were_mended(name: str)
     assert sum(each.hidden for each in found) == 0
     assert sum(each.lost for each in found) == 0
     assert all(each.accepted == (1, 1) for each in found)
+
+
+LAST_ONES = tuple(next(iter(texts_by_others({name: LAST[name]}))) for name in LAST)
+
+
+def test_no_allergen_is_hidden_in_the_last_layouts_that_were_set_aside() -> None:
+    for each in LAST_ONES:
+        found = score(*each)
+        assert (found.hidden, found.lost, found.accepted) == (0, 0, (1, 1)), each[0]
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("name", LAST)
+def test_the_last_layouts_that_were_set_aside_are_read_no_worse_than_at_first(name: str) -> None:
+    """Of one line, an amount is missing and nothing is asked; of one card, three steps are taken for lines."""
+    found = measured(texts_by_others({name: LAST[name]}))
+    assert found.lines[0] >= (99 if name == "name first" else 100)
+    assert found.steps[1] - found.steps[0] <= (3 if name == "typed card" else 0)
+    assert (found.hidden, found.lost) == (0, 0)
+    assert found.accepted == (10, 10)
