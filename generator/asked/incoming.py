@@ -16,9 +16,9 @@ from generator.formula.intake.recipe import read_recipe
 from generator.formula.model import Formula
 from generator.formula.shelf import Shelf
 from generator.importer.bring import bring
+from generator.importer.files.sources import SUFFIXES, Refused, sources_of
 from generator.importer.model import Brought, Kitchen, PantryRow
 from generator.importer.pantry_text import with_rows
-from generator.importer.sources import SUFFIXES, Refused, sources_of
 from generator.publication.checked import CheckResult
 from generator.render.print_fonts import no_letters
 from generator.source.read import read_document, read_mapping

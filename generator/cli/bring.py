@@ -130,7 +130,7 @@ def _files(given: str) -> list[str]:
 
 def _data(given: str) -> bytes:
     """A little more than the limit, so that what is too large is known to be."""
-    from generator.importer.sources import MOST_BYTES
+    from generator.importer.files.sources import MOST_BYTES
 
     if given == "-":
         return sys.stdin.buffer.read(MOST_BYTES + 1)
@@ -175,7 +175,7 @@ def _with_pantry(
 ) -> tuple["Brought", str]:
     """The recipe read once more, with the rows in the pantry."""
     from generator.asked.incoming import stocked
-    from generator.importer.bring import Source, bring
+    from generator.importer.bring import bring
 
     kitchen, pantry = stocked(result, brought.rows)
     lines = tuple(dict.fromkeys(each.line for each in brought.source))

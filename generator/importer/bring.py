@@ -1,7 +1,6 @@
 """One recipe out of the lines of a source: placed, read, referred to, written, and read back."""
 
 import re
-import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
@@ -9,12 +8,12 @@ from generator.catalogue.names import fold
 from generator.diagnostics.diagnostic import Diagnostics, has_errors
 from generator.importer.compare import resembles
 from generator.importer.compose import Draft, compose, is_dough
-from generator.importer.facts import tin_in_step
-from generator.importer.foods import usual_name
-from generator.importer.ingredient import read_ingredient
-from generator.importer.labels import counting
-from generator.importer.layout import place_lines
-from generator.importer.letters import Cleaned, clean_lines
+from generator.importer.files.letters import Cleaned, clean_lines
+from generator.importer.incoming_text import Source, slug
+from generator.importer.line.foods import usual_name
+from generator.importer.line.ingredient import read_ingredient
+from generator.importer.method.refer import refer
+from generator.importer.method.steps import GOES_ON, Way, read_ways
 from generator.importer.model import (
     Brought,
     Confidence,
@@ -26,25 +25,14 @@ from generator.importer.model import (
     ResultLine,
     SourceLine,
 )
-from generator.importer.refer import refer
-from generator.importer.shapes import shaped
-from generator.importer.steps import GOES_ON, Way, read_ways
-from generator.importer.titles import chosen
+from generator.importer.places.facts import tin_in_step
+from generator.importer.places.labels import counting
+from generator.importer.places.layout import place_lines
+from generator.importer.places.shapes import shaped
+from generator.importer.places.titles import chosen
 from generator.importer.unnamed import unnamed
 
 _OPTIONAL = re.compile(r"\s*[(\[]?\boptional\b[)\]]?\s*", re.I)
-_NOT_A_NAME = re.compile(r"[^a-z0-9]+")
-LONGEST_NAME = 60
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
-    """One recipe's lines. `name` is shown to the maker, `stem` names it where it has no title."""
-
-    name: str
-    stem: str
-    lines: tuple[SourceLine, ...]
-    said: tuple[str, ...] = ()
 
 
 def bring(source: Source, kitchen: Kitchen, *, named: str = "") -> Brought | None:
@@ -238,20 +226,6 @@ def _title(placed: tuple[Placed, ...], source: Source) -> tuple[str, tuple[Doubt
     title = source.stem.replace("-", " ").replace("_", " ").strip().capitalize() or "Brought in"
     doubt = Doubt(code="I010", message="no title was found", hint="It is made of the file's name.", line=1)
     return title, (doubt,)
-
-
-def slug(title: str) -> str:
-    """The name of a file: lower-case letters, digits and single hyphens."""
-    plain = unicodedata.normalize(
-        "NFKD", title.casefold().replace("ß", "ss").replace("'", "").replace("’", "")
-    )
-    bare = "".join(each for each in plain if not unicodedata.combining(each))
-    whole = _NOT_A_NAME.sub("-", bare).strip("-")
-    return (
-        whole
-        if len(whole) <= LONGEST_NAME
-        else whole[:LONGEST_NAME].rpartition("-")[0] or whole[:LONGEST_NAME]
-    )
 
 
 def _kinds(placed: tuple[Placed, ...], used: frozenset[str]) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from generator.formula.model import Formula
 from generator.formula.shelf import Shelf
-from generator.importer.ingredient import understood
+from generator.importer.line.ingredient import understood
 from generator.importer.model import ReadLine
 
 LIKE = Fraction(3, 4)

@@ -6,10 +6,10 @@ from urllib.parse import urlsplit
 
 from generator.catalogue.names import fold
 from generator.importer.markdown_text import comment, escaped, scalar
+from generator.importer.method.refer import Referred
+from generator.importer.method.steps import Section, Way
 from generator.importer.model import Doubt, Placed, ReadLine, ResultLine
-from generator.importer.refer import Referred
-from generator.importer.steps import Section, Way
-from generator.importer.words import NOT_DOUGH
+from generator.importer.places.words import NOT_DOUGH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

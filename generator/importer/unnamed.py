@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 
 from generator.catalogue.allergens import ALLERGENS
 from generator.formula.shelf import Shelf
-from generator.importer.known import known
+from generator.importer.line.known import known
 from generator.importer.model import Doubt, Placed, ReadLine
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from generator.importer.ingredient import read_ingredient
+from generator.importer.line.ingredient import read_ingredient
 from generator.importer.model import Confidence, Doubt, ReadLine
 from tests.importer.kitchen import stock
 

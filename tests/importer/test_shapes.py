@@ -3,12 +3,12 @@
 import pytest
 
 from generator.importer.bring import bring
-from generator.importer.fields import by_fields
-from generator.importer.lists import listed
+from generator.importer.files.sources import Refused, sources_of
+from generator.importer.line.fields import by_fields
+from generator.importer.line.preparations import is_preparation
 from generator.importer.model import Brought
-from generator.importer.preparations import is_preparation
-from generator.importer.sources import Refused, sources_of
-from generator.importer.worth import Worth
+from generator.importer.places.lists import listed
+from generator.importer.places.worth import Worth
 from tests.importer.kitchen import kitchen, stock
 
 LINES = ("500 g bread flour", "2 tbsp honey", "3 large eggs, beaten", "1 1/3 cup water", "1 tsp salt")

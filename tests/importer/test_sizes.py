@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.importer.measures import stretches
+from generator.importer.line.measures import stretches
 from generator.importer.model import Brought
 from tests.importer.kitchen import stock
 from tests.importer.test_shapes import amounts, read

@@ -6,9 +6,9 @@ import time
 import pytest
 
 from generator.asked.incoming import Arrival, arrive
-from generator.importer.html_page import read_page
+from generator.importer.files.html_page import read_page
+from generator.importer.files.sources import Refused, sources_of
 from generator.importer.model import Brought
-from generator.importer.sources import Refused, sources_of
 from tests.importer.kitchen import kitchen
 
 PLAIN = (

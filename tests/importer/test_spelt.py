@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.importer.prose import find_measures
+from generator.importer.method.prose import find_measures
 
 TIMES = {
     "Bake for 1h30.": "{bake 1 h 30 min}",

@@ -3,8 +3,8 @@
 import pytest
 
 from generator.importer.bring import bring
+from generator.importer.files.sources import Refused, sources_of
 from generator.importer.model import Brought
-from generator.importer.sources import Refused, sources_of
 from tests.importer.kitchen import kitchen
 
 LIST = "\n\nIngredients\n\n500 g flour\n2 eggs\n1 tsp salt\n\nMethod\n\n1. Mix everything well.\n"

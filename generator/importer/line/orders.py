@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 from generator.formula.model import Written
 from generator.formula.shelf import Shelf
-from generator.importer.amount_words import plain_amount
-from generator.importer.fields import by_fields
-from generator.importer.known import known
-from generator.importer.preparations import is_preparation, preparation_after_comma
-from generator.importer.settle import settled
-from generator.importer.surface import smooth
-from generator.importer.tidy import in_order, starts_with_amount
-from generator.importer.work import written_of
+from generator.importer.line.amount_words import plain_amount
+from generator.importer.line.fields import by_fields
+from generator.importer.line.known import known
+from generator.importer.line.preparations import is_preparation, preparation_after_comma
+from generator.importer.line.settle import settled
+from generator.importer.line.surface import smooth
+from generator.importer.line.tidy import in_order, starts_with_amount
+from generator.importer.line.work import written_of
 
 _DASH_NOTE = re.compile(r"\s+[–—-]\s+([^\d\s].*)$")
 

@@ -5,9 +5,9 @@ from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
 
-from generator.importer.known import names_food
+from generator.importer.line.known import names_food
 from generator.importer.model import Doubt, ReadLine, SourceLine
-from generator.importer.worth import Worth
+from generator.importer.places.worth import Worth
 
 _COUNTED = re.compile(
     r"^\W*(?P<word>[^\W\d_]{1,14}(?:\s[^\W\d_]{1,10})?)[\s.]*#?(?P<number>\d{1,2})\W*?(?:[:.)\]|–-]|\s{2,}|\t)\s*(?P<rest>\S.*)$"

@@ -10,10 +10,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from generator.importer.fields import leading_measure
-from generator.importer.known import names_food
+from generator.importer.line.fields import leading_measure
+from generator.importer.line.known import names_food
 from generator.importer.model import SourceLine
-from generator.importer.worth import CLEAN, WHOLE, Worth, is_sentence
+from generator.importer.places.worth import CLEAN, WHOLE, Worth, is_sentence
 
 _TOKEN = re.compile(r"\d+|[^\W\d_]+|\s+|.")
 _STAMP = re.compile(r"\W*\d{1,4}[:.-]\d{2}(?:[:.,-]\d{2,4})*(?:\W+\d{1,2}:\d{2}(?:[:.,]\d{2,3})*)?\W*")

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.formula.shelf import Shelf
-from generator.importer.fields import leading_measure
-from generator.importer.tidy import SIGNS
+from generator.importer.line.fields import leading_measure
+from generator.importer.line.tidy import SIGNS
 from generator.measure.quantity import read_quantity
 
 _NUMBER = re.compile(rf"(?<![\w.,/⁄])[\d{SIGNS}]|(?<=[^\W\d_])(?=\d)")

@@ -5,9 +5,9 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from generator.importer.line.tidy import SIGNS
 from generator.importer.model import SourceLine
-from generator.importer.tidy import SIGNS
-from generator.importer.worth import NAMED, WHOLE, Worth
+from generator.importer.places.worth import NAMED, WHOLE, Worth
 
 _SIGN = re.compile(
     r"\s*(?:[^\w\s()\[\]{}%'’\"“”.:°]+|(?<=[\w)])\.(?=\s)|\.{2,}|\s{2,})\s*|\s+(?:and|plus|then)\s+"

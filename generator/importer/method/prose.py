@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.importer.spelt_times import spelt_times
-from generator.importer.tidy import SIGNS
+from generator.importer.line.tidy import SIGNS
+from generator.importer.method.spelt_times import spelt_times
 from generator.measure.duration import read_duration
 from generator.measure.length import read_length
 from generator.measure.temperature import Temperature, read_temperature

@@ -3,9 +3,9 @@
 import re
 from dataclasses import replace
 
+from generator.importer.line.tidy import bare
 from generator.importer.model import SourceLine
-from generator.importer.tidy import bare
-from generator.importer.worth import WHOLE, Worth
+from generator.importer.places.worth import WHOLE, Worth
 
 _LEAST = 3
 _LONGEST = 60

@@ -3,10 +3,10 @@
 import re
 
 from generator.formula.shelf import Shelf
-from generator.importer.known import known
-from generator.importer.line_looks import CAUTION, COMMON
+from generator.importer.line.known import known
 from generator.importer.model import Confidence, Placed, SourceLine
-from generator.importer.words import plain
+from generator.importer.places.line_looks import CAUTION, COMMON, NUMBERED, goes_on
+from generator.importer.places.words import VERBS, plain
 
 _WRAPPED = 38
 """Letters of a line that may have been wrapped."""
@@ -105,3 +105,18 @@ def with_units(text: str, columns: tuple[str, ...]) -> str:
         for cell, unit in zip(cells, columns, strict=False)
     )
     return " | ".join(told)
+
+
+def goes_on_from(text: str, state: State) -> bool:
+    """A step wrapped over several lines: no blank between, no number or mark of its own."""
+    last = state.out[-1] if state.out else None
+    if last is None or last.role not in ("step", "caution") or state.blank or state.bare_number:
+        return False
+    return goes_on(text, last.line.text)
+
+
+def ends_method(text: str, bared: str, state: State) -> bool:
+    """Words of farewell after the last step, in a method whose steps are numbered."""
+    numbered = [each for each in state.out if each.role == "step" and NUMBERED.match(each.line.text)]
+    first = re.sub(r"\W", "", bared.split(" ")[0]).casefold()
+    return bool(numbered) and not NUMBERED.match(text) and first not in VERBS

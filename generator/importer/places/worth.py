@@ -3,14 +3,14 @@
 import re
 
 from generator.formula.shelf import Shelf
-from generator.importer.fields import by_fields, leading_measure
-from generator.importer.headings import opened
-from generator.importer.ingredient import is_ingredient_like
-from generator.importer.known import known
-from generator.importer.line_looks import NUMBERED, is_step, looks_like_part
-from generator.importer.orders import left_over
-from generator.importer.tidy import SIGNS, bare, one_line
-from generator.importer.words import VERBS
+from generator.importer.line.fields import by_fields, leading_measure
+from generator.importer.line.ingredient import is_ingredient_like
+from generator.importer.line.known import known
+from generator.importer.line.orders import left_over
+from generator.importer.line.tidy import SIGNS, bare, one_line
+from generator.importer.places.headings import opened
+from generator.importer.places.line_looks import NUMBERED, is_step, looks_like_part
+from generator.importer.places.words import VERBS
 from generator.measure.unit import unit_named
 
 CLEAN, WHOLE, LIKE, NAMED = 8, 5, 3, 1

@@ -4,8 +4,8 @@ import csv
 import io
 import re
 
-from generator.importer.food_rows import Row, by_recipe, food_columns
-from generator.importer.words import SECTIONS, plain
+from generator.importer.files.food_rows import Row, by_recipe, food_columns
+from generator.importer.places.words import SECTIONS, plain
 
 MOST_ROWS = 500
 _NAMES = ("name", "title", "recipe", "titel", "titre", "titolo", "nombre", "naam")

@@ -3,12 +3,12 @@
 import re
 
 from generator.formula.shelf import Shelf
-from generator.importer.facts import CHAPTER, URL, Fact, fact_of
-from generator.importer.ingredient import is_ingredient_like
-from generator.importer.known import known, names_food
+from generator.importer.line.ingredient import is_ingredient_like
+from generator.importer.line.known import known, names_food
+from generator.importer.line.tidy import bare, one_line, starts_with_amount
 from generator.importer.model import SourceLine
-from generator.importer.tidy import bare, one_line, starts_with_amount
-from generator.importer.words import PARTS, VERBS, plain
+from generator.importer.places.facts import CHAPTER, URL, Fact, fact_of
+from generator.importer.places.words import PARTS, VERBS, plain
 
 RULE = re.compile(r"^[\W_]+$")
 _SPELT = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"

@@ -4,12 +4,14 @@ import re
 from collections.abc import Iterable
 
 from generator.formula.shelf import Shelf
-from generator.importer.around import running_heads
-from generator.importer.facts import fact_of
-from generator.importer.headings import opened
-from generator.importer.ingredient import is_ingredient_like
-from generator.importer.known import known, names_food
-from generator.importer.line_looks import (
+from generator.importer.line.ingredient import is_ingredient_like
+from generator.importer.line.known import known, names_food
+from generator.importer.line.tidy import bare, one_line
+from generator.importer.model import Placed, SourceLine
+from generator.importer.places.around import running_heads
+from generator.importer.places.facts import fact_of
+from generator.importer.places.headings import opened
+from generator.importer.places.line_looks import (
     AMOUNTS,
     CAUTION,
     CHOOSE,
@@ -32,7 +34,6 @@ from generator.importer.line_looks import (
     WAY,
     begins_list,
     could_be_title,
-    goes_on,
     heads_list,
     in_one_line,
     ingredients_follow,
@@ -49,10 +50,18 @@ from generator.importer.line_looks import (
     title_with_address,
     way_name,
 )
-from generator.importer.model import Placed, SourceLine
-from generator.importer.placing import State, column_units, continues, hinted, put, put_title, with_units
-from generator.importer.tidy import bare, one_line
-from generator.importer.words import PARTS, SECTIONS, VERBS, plain
+from generator.importer.places.placing import (
+    State,
+    column_units,
+    continues,
+    ends_method,
+    goes_on_from,
+    hinted,
+    put,
+    put_title,
+    with_units,
+)
+from generator.importer.places.words import PARTS, SECTIONS, plain
 
 
 def place_lines(lines: Iterable[SourceLine], shelf: Shelf) -> tuple[Placed, ...]:
@@ -328,11 +337,11 @@ def _method(
         state.section = "notes"
         put(state, line, "note", text)
         return
-    if state.steps and state.blank and _ends_method(text, bared, state):
+    if state.steps and state.blank and ends_method(text, bared, state):
         state.section = "notes"
         put(state, line, "note", text)
         return
-    if _goes_on_from(text, state):
+    if goes_on_from(text, state):
         put(state, line, "step", f"\x00{bared}")
         return
     counted = COUNTED.match(bared)
@@ -340,21 +349,6 @@ def _method(
     state.numbers += shown != bared
     put(state, line, "step", NUMBERED.sub("", shown), sure=True)
     state.bare_number = False
-
-
-def _goes_on_from(text: str, state: State) -> bool:
-    """A step wrapped over several lines: no blank between, no number or mark of its own."""
-    last = state.out[-1] if state.out else None
-    if last is None or last.role not in ("step", "caution") or state.blank or state.bare_number:
-        return False
-    return goes_on(text, last.line.text)
-
-
-def _ends_method(text: str, bared: str, state: State) -> bool:
-    """Words of farewell after the last step, in a method whose steps are numbered."""
-    numbered = [each for each in state.out if each.role == "step" and NUMBERED.match(each.line.text)]
-    first = re.sub(r"\W", "", bared.split(" ")[0]).casefold()
-    return bool(numbered) and not NUMBERED.match(text) and first not in VERBS
 
 
 def _links(

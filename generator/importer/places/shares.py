@@ -3,9 +3,9 @@
 import re
 from dataclasses import replace
 
-from generator.importer.measures import stretches
+from generator.importer.line.measures import stretches
 from generator.importer.model import SourceLine
-from generator.importer.worth import Worth
+from generator.importer.places.worth import Worth
 
 _LEAST = 3
 _NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?"

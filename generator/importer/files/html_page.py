@@ -11,10 +11,10 @@ from xml.etree.ElementTree import Element
 
 import tinyhtml5
 
-from generator.importer.cells import straighten
+from generator.importer.files.cells import straighten
+from generator.importer.files.own_page import own_lines
+from generator.importer.files.schema import recipe_items, schema_lines
 from generator.importer.model import SourceLine
-from generator.importer.own_page import own_lines
-from generator.importer.schema import recipe_items, schema_lines
 
 MOST_DEPTH = 200
 MOST_TAGS = 60_000

@@ -3,14 +3,14 @@
 from dataclasses import dataclass, replace
 
 from generator.formula.shelf import Shelf
-from generator.importer.labels import without_counts
-from generator.importer.lists import apart
 from generator.importer.model import Doubt, SourceLine
-from generator.importer.pairs import joined
-from generator.importer.shares import without_shares
-from generator.importer.sizes import one_size
-from generator.importer.undress import undressed
-from generator.importer.worth import Worth
+from generator.importer.places.labels import without_counts
+from generator.importer.places.lists import apart
+from generator.importer.places.pairs import joined
+from generator.importer.places.shares import without_shares
+from generator.importer.places.sizes import one_size
+from generator.importer.places.undress import undressed
+from generator.importer.places.worth import Worth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

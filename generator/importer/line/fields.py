@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.formula.shelf import Shelf
-from generator.importer.known import known, without_cuts
-from generator.importer.preparations import is_preparation
-from generator.importer.tidy import SIGNS, is_measures, without_around
-from generator.importer.unit_words import in_our_units, without_of
+from generator.importer.line.known import known, without_cuts
+from generator.importer.line.preparations import is_preparation
+from generator.importer.line.tidy import SIGNS, is_measures, without_around
+from generator.importer.line.unit_words import in_our_units, without_of
 from generator.measure.number import read_number
 from generator.measure.quantity import Quantity, read_quantity
 

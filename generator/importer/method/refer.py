@@ -12,10 +12,10 @@ from fractions import Fraction
 from generator.catalogue.names import fold, number_forms
 from generator.formula.shelf import Shelf
 from generator.importer.markdown_text import escaped
-from generator.importer.mentions import Mention, find_mentions, names_of, whole_grams
+from generator.importer.method.mentions import Mention, find_mentions, names_of, whole_grams
+from generator.importer.method.prose import Found, find_measures
+from generator.importer.method.steps import Way
 from generator.importer.model import Doubt, ReadLine
-from generator.importer.prose import Found, find_measures
-from generator.importer.steps import Way
 
 _SHARE = {
     "half": Fraction(1, 2),

@@ -4,13 +4,13 @@ import re
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from generator.importer.around import in_cells, without_labels, without_stamps
-from generator.importer.bring import Source, slug
-from generator.importer.food_rows import Row
-from generator.importer.html_page import read_page
+from generator.importer.files.food_rows import Row
+from generator.importer.files.html_page import read_page
+from generator.importer.files.plain_text import markdown_lines, text_lines
+from generator.importer.files.table import read_table
+from generator.importer.incoming_text import Source, slug
 from generator.importer.model import SourceLine
-from generator.importer.plain_text import markdown_lines, text_lines
-from generator.importer.table import read_table
+from generator.importer.places.around import in_cells, without_labels, without_stamps
 
 MOST_BYTES = 2_000_000
 MOST_LINES = 5_000

@@ -2,9 +2,9 @@
 
 import re
 
-from generator.importer.known import known
-from generator.importer.tidy import one_line
-from generator.importer.work import Work, written_of
+from generator.importer.line.known import known
+from generator.importer.line.tidy import one_line
+from generator.importer.line.work import Work, written_of
 from generator.measure.quantity import read_quantity
 
 _LOOSE = r"(?!to taste|as needed|more\b|less\b|so\b|thereabouts)"

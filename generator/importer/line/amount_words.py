@@ -4,8 +4,8 @@ import re
 from dataclasses import dataclass
 
 from generator.formula.shelf import Shelf
-from generator.importer.tidy import SIGNS, one_line, pack_count_spelt_out, without_around
-from generator.importer.unit_words import VAGUE_CUP, article_end, in_our_units, without_of
+from generator.importer.line.tidy import SIGNS, one_line, pack_count_spelt_out, without_around
+from generator.importer.line.unit_words import VAGUE_CUP, article_end, in_our_units, without_of
 from generator.measure.number import read_number
 from generator.measure.quantity import read_quantity
 

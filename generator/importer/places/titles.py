@@ -8,11 +8,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from generator.importer.facts import URL
-from generator.importer.line_looks import POINTS, is_step
+from generator.importer.line.tidy import SIGNS, one_line
 from generator.importer.model import Confidence, Doubt, Placed
-from generator.importer.tidy import SIGNS, one_line
-from generator.importer.words import MENU, SECTIONS, plain
+from generator.importer.places.facts import URL
+from generator.importer.places.line_looks import POINTS, is_step
+from generator.importer.places.words import MENU, SECTIONS, plain
 
 _FIT, _CLEAR, _BETTER = 30, 15, 20
 """From so much on a title is not asked about; so far it must be from the next; so much better than the one found."""

@@ -9,9 +9,9 @@ from generator.catalogue.names import fold, number_forms
 from generator.formula.brackets import read_measures
 from generator.formula.checks.prose_words import means_something_else
 from generator.formula.shelf import Shelf
-from generator.importer.ingredient import read_back, understood
+from generator.importer.line.ingredient import read_back, understood
+from generator.importer.line.tidy import SIGNS
 from generator.importer.model import ReadLine
-from generator.importer.tidy import SIGNS
 from generator.measure.quantity import read_quantity
 
 

@@ -3,9 +3,9 @@
 import re
 from dataclasses import dataclass
 
-from generator.importer.facts import URL
-from generator.importer.line_looks import COUNTED_PART
-from generator.importer.words import PARTS, SECTIONS, plain
+from generator.importer.places.facts import URL
+from generator.importer.places.line_looks import COUNTED_PART
+from generator.importer.places.words import PARTS, SECTIONS, plain
 
 _BESIDE = re.compile(r"\s*[(\[].*$|\s(?:for|für|pour|para|per|voor|of)\s.*$")
 _NOT_WITH_WORDS = (

@@ -6,7 +6,7 @@ Words that make an amount inexact (`up to`, `just under`) are handed back, and b
 
 import re
 
-from generator.importer.tidy import SIGNS, is_measures
+from generator.importer.line.tidy import SIGNS, is_measures
 from generator.measure.quantity import Quantity, read_quantity
 from generator.measure.unit import Spoons
 

@@ -16,14 +16,14 @@ from generator.formula.lines import understand_line
 from generator.formula.model import Line, Ware, Written
 from generator.formula.shelf import Shelf
 from generator.formula.written import WrittenLine, WrittenPart
-from generator.importer.amount_words import Amount, plain_amount
-from generator.importer.choices import doubt_choice, split_choice
-from generator.importer.known import hidden_allergens, known, without_cuts
+from generator.importer.line.amount_words import Amount, plain_amount
+from generator.importer.line.choices import doubt_choice, split_choice
+from generator.importer.line.known import hidden_allergens, known, without_cuts
+from generator.importer.line.orders import in_usual_order
+from generator.importer.line.settle import and_another, settled
+from generator.importer.line.tidy import bare, mass_or_count
+from generator.importer.line.work import PLACE, Work, written_of
 from generator.importer.model import Doubt, ReadLine
-from generator.importer.orders import in_usual_order
-from generator.importer.settle import and_another, settled
-from generator.importer.tidy import bare, mass_or_count
-from generator.importer.work import PLACE, Work, written_of
 from generator.measure.quantity import read_quantity
 from generator.measure.unit import Kind
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.importer.headings import opened
-from generator.importer.measures import Stretch, stretches
+from generator.importer.line.measures import Stretch, stretches
 from generator.importer.model import Doubt, SourceLine
-from generator.importer.worth import WHOLE, Worth, is_sentence
+from generator.importer.places.headings import opened
+from generator.importer.places.worth import WHOLE, Worth, is_sentence
 
 _LEAST, _MOSTLY = 3, Fraction(3, 5)
 _SAME, _NEAR = Fraction(6, 5), Fraction(1, 20)

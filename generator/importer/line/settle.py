@@ -9,10 +9,10 @@ from collections.abc import Callable, Iterator
 
 from generator.formula.model import Written
 from generator.formula.shelf import Shelf
-from generator.importer.known import known, without_cuts
-from generator.importer.surface import percent_before, percent_behind
-from generator.importer.tidy import SIGNS
-from generator.importer.work import written_of
+from generator.importer.line.known import known, without_cuts
+from generator.importer.line.surface import percent_before, percent_behind
+from generator.importer.line.tidy import SIGNS
+from generator.importer.line.work import written_of
 from generator.measure.quantity import read_quantity
 
 _PURPOSE = re.compile(

@@ -1,0 +1,1 @@
+"""One ingredient line of an old text becomes a line that our own reader takes, or a question."""
