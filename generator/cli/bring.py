@@ -176,6 +176,7 @@ def _with_pantry(
     """The recipe read once more, with the rows in the pantry."""
     from generator.asked.incoming import stocked
     from generator.importer.bring import bring
+    from generator.importer.incoming_text import Source
 
     kitchen, pantry = stocked(result, brought.rows)
     lines = tuple(dict.fromkeys(each.line for each in brought.source))
