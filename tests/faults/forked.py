@@ -134,7 +134,7 @@ def look(place: Place, tally: Tally, what: str) -> None:
 
 
 def changes_of(place: Place) -> int:
-    """How many changes of the disk an undisturbed make asks for."""
+    """How many changes of the disk an undisturbed make asks for, once what is kept for all makes is there."""
     count = place.work / "count.txt"
 
     def counting() -> None:
@@ -149,6 +149,8 @@ def changes_of(place: Place) -> int:
         handle = os.open(count, os.O_WRONLY | os.O_CREAT)
         sys.addaudithook(hook)
 
+    place.lay()
+    place.made()
     place.lay()
     if code := place.made(counting):
         raise SystemExit(f"the make itself ends with {code}: {place.said.read_text('utf-8')}")
